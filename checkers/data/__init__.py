@@ -1,0 +1,1 @@
+"""Numbers and words as data files, with no logic."""

@@ -1,0 +1,172 @@
+"""Read the codes strictly, one file a jurisdiction."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import replace
+from importlib.resources.abc import Traversable
+from typing import Any
+
+from checkers.domain.code_rules import PURPOSES, Code, CodeTest, Edition, Interval, TypeRule
+from checkers.domain.conditions import CHOICES
+from checkers.domain.limit_rows import Table
+from checkers.domain.records import Record, read_toml
+from checkers.domain.sources import EVIDENCE_WORDS, SOURCES
+
+_TESTS = frozenset({"trip-time", "no-trip", "ramp", "button"})
+_STANDINGS = frozenset({"required", "advised", "possible", "not-required"})
+_TYPE_STANDINGS = frozenset({"not-accepted", "only-where", "needed"})
+_PHASES = frozenset({"0", "180", "+", "-"})
+_DEVICES = frozenset({"fixed", "portable", "any"})
+_PURPOSES_OF_TEST = frozenset({"verification", "in-service", "fault-finding"})
+_NONE: frozenset[str] = frozenset()
+
+
+def load_codes(folder: Traversable, tables: Mapping[str, Table]) -> dict[str, Code]:
+    """Return every code in a folder, by key, each with what it takes from the one it follows.
+
+    Raises DataError, naming file and row, for anything that is not as the codes should be.
+    """
+    files = sorted(folder.iterdir(), key=lambda one: one.name)
+    codes = [_code(file, tables) for file in files if file.name.endswith(".toml")]
+    by_key = {code.key: code for code in codes}
+    return {key: _with_followed(code, by_key) for key, code in by_key.items()}
+
+
+def _with_followed(code: Code, codes: Mapping[str, Code]) -> Code:
+    """Return a code with the tests, tables and type rules it takes from another."""
+    if not code.follows:
+        return code
+    followed = codes.get(code.follows)
+    if followed is None or followed.follows:
+        raise Record(f"codes/{code.key}.toml", "", {}).error(
+            f"follows {code.follows!r}, which is no code that stands by itself"
+        )
+    return replace(
+        code,
+        tables={**followed.tables, **code.tables},
+        tests=code.tests or followed.tests,
+        type_rules=code.type_rules + followed.type_rules,
+    )
+
+
+def _code(path: Traversable, tables: Mapping[str, Table]) -> Code:
+    """Return the code in one file, as the file has it."""
+    key = path.name.removesuffix(".toml")
+    name = f"codes/{path.name}"
+    record = Record(name, "", read_toml(path, name))
+    code = Code(
+        key=key,
+        name=record.text("name"),
+        country=record.text("country"),
+        follows=record.text("follows", default=""),
+        tables=_tables(record.record("tables"), tables),
+        editions=tuple(map(_edition, record.records("edition"))),
+        tests=tuple(_test(one, tables) for one in record.records("test")),
+        type_rules=tuple(map(_type_rule, record.records("type_rule"))),
+        intervals=tuple(map(_interval, record.records("interval"))),
+        not_known=record.texts("not_known"),
+        local_note=record.text("local_note"),
+    )
+    record.finish()
+    if not code.editions:
+        raise record.error("has no [[edition]]")
+    if not (code.tests or code.not_known):
+        raise record.error("has no [[test]] and does not say in not_known what is missing")
+    return code
+
+
+def _tables(record: Record | None, tables: Mapping[str, Table]) -> dict[str, str]:
+    """Return the limit table named for each purpose."""
+    if record is None:
+        return {}
+    named = {purpose: record.text(purpose, default="") for purpose in PURPOSES}
+    record.finish()
+    for purpose, table in named.items():
+        if table and (table not in tables or tables[table].measures != purpose):
+            raise record.error(f"{table!r} is no table of {purpose}")
+    return {purpose: table for purpose, table in named.items() if table}
+
+
+def _rule(record: Record) -> dict[str, Any]:
+    """Return the fields that every rule has."""
+    start, end = record.days()
+    return {
+        "document": record.choice("document", frozenset(SOURCES)),
+        "edition": record.text("edition"),
+        "clause": record.text("clause", default=""),
+        "evidence": record.choice("evidence", EVIDENCE_WORDS),
+        "from_day": start,
+        "until_day": end,
+        "note": record.text("note", default=""),
+    }
+
+
+def _edition(record: Record) -> Edition:
+    """Return one edition of a document of the code."""
+    edition = Edition(**_rule(record), name=record.text("name", default=""))
+    record.finish()
+    return edition
+
+
+def _test(record: Record, tables: Mapping[str, Table]) -> CodeTest:
+    """Return one test of the code."""
+    phases = record.texts("phases")
+    test = CodeTest(
+        **_rule(record),
+        test=record.choice("test", _TESTS),
+        standing=record.choice("standing", _STANDINGS),
+        multiple=record.number("multiple"),
+        waveform=record.choice("waveform", CHOICES["waveform"], default=""),
+        phases=phases,
+        lasting=record.amount("lasting", "time"),
+        limits=record.text("limits", default=""),
+        types=record.choices("types", CHOICES["type"]) or _NONE,
+        forms=record.choices("forms", CHOICES["form"]) or _NONE,
+        delays=record.choices("delays", CHOICES["delay"]) or _NONE,
+        rated_up_to=record.amount("rated_up_to", "current"),
+        purpose=record.choice("purpose", _PURPOSES_OF_TEST),
+    )
+    record.finish()
+    if set(phases) - _PHASES:
+        raise record.error(f"'phases' holds {phases}, not among {sorted(_PHASES)}")
+    if test.limits and test.limits not in tables:
+        raise record.error(f"{test.limits!r} is no limit table")
+    if test.test in ("trip-time", "no-trip") and test.multiple is None:
+        raise record.error("a timed test needs the multiple it is made at")
+    return test
+
+
+def _type_rule(record: Record) -> TypeRule:
+    """Return one rule on device types."""
+    rule = TypeRule(
+        **_rule(record),
+        types=record.choices("types", CHOICES["type"]) or _NONE,
+        standing=record.choice("standing", _TYPE_STANDINGS),
+        loads=frozenset(record.texts("loads")),
+        where=record.text("where", default=""),
+        also=record.choices("also", CHOICES["type"]) or _NONE,
+        also_where=record.text("also_where", default=""),
+        says=record.text("says"),
+    )
+    record.finish()
+    if not rule.types:
+        raise record.error("names no types")
+    if rule.standing == "only-where" and not rule.where:
+        raise record.error("only-where needs where")
+    if bool(rule.also) != bool(rule.also_where):
+        raise record.error("also and also_where belong together")
+    return rule
+
+
+def _interval(record: Record) -> Interval:
+    """Return one test interval."""
+    interval = Interval(
+        **_rule(record),
+        test=record.choice("test", _TESTS),
+        place=record.text("place"),
+        device=record.choice("device", _DEVICES),
+        every=record.text("every"),
+    )
+    record.finish()
+    return interval
