@@ -1,0 +1,114 @@
+"""The public contract: a request as JSON values or text in, the reply out.
+
+The command line, the tests and the browser's worker all call this and nothing else.
+"""
+
+from __future__ import annotations
+
+import dataclasses
+import json
+from collections.abc import Mapping
+from enum import Enum
+from typing import Any
+
+from checkers.catalogue import CHECKERS
+from checkers.domain.cautions import cautions_for
+from checkers.domain.checker import Checker
+from checkers.domain.errors import InvalidRequest
+from checkers.domain.parsing import parse_inputs
+from checkers.domain.question import Question
+from checkers.domain.verdicts import Explanation, Finding, NextTest, Result
+
+BY_SLUG = {checker.slug: checker for checker in CHECKERS}
+CRASH_TEXT = "This checker failed on the request. Nothing was judged. Please report the code."
+
+
+def run(slug: str, request: object) -> dict[str, Any]:
+    """Answer a request with one checker.
+
+    Inputs: the checker's slug; the request as JSON values.
+    Result: the reply as JSON values; its `kind` is result, invalid or crash.
+    Never raises on a request, whatever it holds.
+    """
+    checker = BY_SLUG.get(slug)
+    if checker is None:
+        known = ", ".join(BY_SLUG)
+        return _invalid(slug, {"checker": f"{slug!r} is not one of {known}"})
+    try:
+        inputs = parse_inputs(checker.inputs, request)
+        return _reply(checker, inputs, checker.check(inputs))
+    except InvalidRequest as bad:
+        return _invalid(slug, bad.errors)
+    except Exception as error:  # noqa: BLE001  # the contract: a crash is a reply
+        return _crash(slug, error)
+
+
+def answer(slug: str, request: str) -> str:
+    """Answer a request given as JSON text, with the reply as JSON text."""
+    try:
+        asked = json.loads(request)
+    except ValueError:
+        return json.dumps(_invalid(slug, {"request": "is not JSON"}))
+    return json.dumps(run(slug, asked), ensure_ascii=False)
+
+
+def _reply(checker: Checker, inputs: Question, result: Result) -> dict[str, Any]:
+    code = inputs.local_code
+    return {
+        "kind": "result",
+        "checker": checker.slug,
+        "code": inputs.code,
+        "edition": code.edition_on(inputs.day),
+        "on": inputs.day.isoformat(),
+        "outcome": result.outcome.value,
+        "findings": [_finding(one) for one in result.findings],
+        "answer": _plain(result.answer),
+        "explanations": [_explanation(one) for one in result.explanations],
+        "next_test": _next_test(result.next_test),
+        "cautions": [*result.cautions, *cautions_for(checker.slug)],
+        "local_note": code.local_note,
+    }
+
+
+def _finding(finding: Finding) -> dict[str, Any]:
+    return {name: value for name, value in _plain(finding).items() if value or name in ALWAYS}
+
+
+ALWAYS = frozenset({"about", "outcome", "measured", "limit", "says", "margin", "judges", "sources"})
+
+
+def _explanation(explanation: Explanation) -> dict[str, Any]:
+    plain = _plain(explanation)
+    plain["for"] = plain.pop("speaks_for")
+    plain["against"] = plain.pop("speaks_against")
+    return dict(plain)
+
+
+def _next_test(test: NextTest | None) -> dict[str, Any] | None:
+    return None if test is None else dict(_plain(test))
+
+
+def _plain(value: Any) -> Any:
+    if dataclasses.is_dataclass(value) and not isinstance(value, type):
+        names = (field.name for field in dataclasses.fields(value))
+        return {name: _plain(getattr(value, name)) for name in names}
+    if isinstance(value, Enum):
+        return value.value
+    if isinstance(value, Mapping):
+        return {name: _plain(one) for name, one in value.items()}
+    if isinstance(value, list | tuple):
+        return [_plain(one) for one in value]
+    return value
+
+
+def _invalid(slug: str, errors: Mapping[str, str]) -> dict[str, Any]:
+    return {"kind": "invalid", "checker": slug, "errors": dict(errors)}
+
+
+def _crash(slug: str, error: Exception) -> dict[str, Any]:
+    return {
+        "kind": "crash",
+        "checker": slug,
+        "code": f"{slug}-{type(error).__name__}",
+        "text": CRASH_TEXT,
+    }

@@ -1,0 +1,7 @@
+"""The checkers, one a file. CHECKERS is the only list of them."""
+
+from __future__ import annotations
+
+from checkers.domain.checker import Checker
+
+CHECKERS: tuple[Checker, ...] = ()

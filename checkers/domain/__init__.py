@@ -1,0 +1,1 @@
+"""Quantities, devices, readings, limits and verdicts: what the trade talks about."""

@@ -1,0 +1,27 @@
+"""What can go wrong, apart from a bad device: a bad question, and bad data.
+
+A bad verdict is a value (see verdicts), a bad question is an exception for the
+person who asked, and bad data is an exception for the person who builds.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+
+class InvalidRequest(Exception):
+    """Raised when a request cannot be read; holds a message for every bad field."""
+
+    def __init__(self, errors: Mapping[str, str]) -> None:
+        self.errors = dict(errors)
+        super().__init__("; ".join(f"{field}: {message}" for field, message in errors.items()))
+
+
+class DataError(Exception):
+    """Raised when a data file breaks its own rules; names the file and the row."""
+
+    def __init__(self, file: str, row: str, problem: str) -> None:
+        self.file = file
+        self.row = row
+        self.problem = problem
+        super().__init__(f"{file}, {row}: {problem}" if row else f"{file}: {problem}")

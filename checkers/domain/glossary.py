@@ -1,0 +1,101 @@
+"""The glossary of quantities and units, read from data/quantities.toml."""
+
+from __future__ import annotations
+
+import tomllib
+from dataclasses import dataclass
+from decimal import Decimal
+from importlib import resources
+from typing import Any
+
+from checkers.domain.errors import DataError
+
+FILE = "quantities.toml"
+
+
+@dataclass(frozen=True, slots=True)
+class Unit:
+    """A unit people write, and the factor to the unit the code computes in."""
+
+    symbol: str
+    kind: str
+    factor: Decimal
+    spellings: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Quantity:
+    """A quantity's one name, symbol, unit, meaning and believable range [unit of its kind]."""
+
+    key: str
+    name: str
+    symbol: str
+    unit: str
+    meaning: str
+    kind: str
+    least: Decimal
+    most: Decimal
+    least_text: str
+    most_text: str
+
+    @property
+    def range_text(self) -> str:
+        """The believable range in words."""
+        return f"{self.least_text} to {self.most_text}"
+
+
+def read_glossary() -> tuple[dict[str, Unit], dict[str, Quantity]]:
+    """Read units and quantities, strictly; raises DataError on any unknown key or unit."""
+    text = resources.files("checkers.data").joinpath(FILE).read_text(encoding="utf-8")
+    raw = tomllib.loads(text)
+    units = {symbol: _unit(symbol, entry) for symbol, entry in raw["unit"].items()}
+    quantities = {key: _quantity(key, entry, units) for key, entry in raw["quantity"].items()}
+    return units, quantities
+
+
+def _unit(symbol: str, entry: dict[str, Any]) -> Unit:
+    _refuse_unknown_keys(symbol, entry, {"kind", "factor", "spellings"})
+    return Unit(symbol, entry["kind"], Decimal(entry["factor"]), tuple(entry["spellings"]))
+
+
+def _quantity(key: str, entry: dict[str, Any], units: dict[str, Unit]) -> Quantity:
+    _refuse_unknown_keys(key, entry, {"name", "symbol", "unit", "meaning", "least", "most"})
+    if entry["unit"] not in units:
+        raise DataError(FILE, key, f"unknown unit {entry['unit']!r}")
+    kind = units[entry["unit"]].kind
+    least, most = (_bound(key, entry[end], kind, units) for end in ("least", "most"))
+    if least >= most:
+        raise DataError(FILE, key, "least is not below most")
+    return Quantity(
+        key=key,
+        name=entry["name"],
+        symbol=entry["symbol"],
+        unit=entry["unit"],
+        meaning=entry["meaning"],
+        kind=kind,
+        least=least,
+        most=most,
+        least_text=entry["least"],
+        most_text=entry["most"],
+    )
+
+
+def _bound(key: str, text: str, kind: str, units: dict[str, Unit]) -> Decimal:
+    number, _, symbol = text.partition(" ")
+    if symbol not in units or units[symbol].kind != kind:
+        raise DataError(FILE, key, f"{text!r} is not a {kind}")
+    return Decimal(number) * units[symbol].factor
+
+
+def _refuse_unknown_keys(row: str, entry: dict[str, Any], known: set[str]) -> None:
+    unknown = sorted(set(entry) - known)
+    missing = sorted(known - set(entry))
+    if unknown or missing:
+        raise DataError(FILE, row, f"unknown keys {unknown}, missing keys {missing}")
+
+
+UNITS, QUANTITIES = read_glossary()
+
+SPELLINGS = {
+    spelling: unit for unit in UNITS.values() for spelling in (*unit.spellings, unit.symbol.lower())
+}

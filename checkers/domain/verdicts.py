@@ -1,0 +1,103 @@
+"""Verdicts as plain values: findings, their outcomes, and what goes with them."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass, field
+from enum import StrEnum
+from typing import Any
+
+from checkers.domain.sources import Citation
+
+
+class Outcome(StrEnum):
+    """How a finding, or a whole result, ends."""
+
+    FAIL = "fail"
+    BORDERLINE = "borderline"
+    CANNOT_SAY = "cannot-say"
+    PASS = "pass"  # noqa: S105  # an outcome, no password
+
+
+class Judges(StrEnum):
+    """What a finding speaks about; none of them hides another."""
+
+    INSTALLATION_CODE = "installation-code"
+    DEVICE_STANDARD = "device-standard"
+    FITNESS_FOR_DC = "fitness-for-dc"
+    FUNCTION = "function"
+    SELECTIVITY = "selectivity"
+
+
+@dataclass(frozen=True, slots=True)
+class Finding:
+    """One thing judged, with the words, the limit and the sources it rests on."""
+
+    about: str
+    outcome: Outcome
+    says: str
+    judges: Judges
+    measured: str = ""
+    limit: str = ""
+    margin: float | None = None
+    do_next: str = ""
+    device: str = ""
+    field: str = ""
+    sources: tuple[Citation, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Figure:
+    """A named number of an answer, with its unit."""
+
+    value: float
+    unit: str
+
+
+@dataclass(frozen=True, slots=True)
+class Explanation:
+    """A possible cause of the readings, with its probability and what speaks for it."""
+
+    code: str
+    name: str
+    probability: float
+    speaks_for: tuple[str, ...] = ()
+    speaks_against: tuple[str, ...] = ()
+    do_next: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class NextTest:
+    """The test that would tell most, and why."""
+
+    test: str
+    why: str
+    outcomes: tuple[str, ...] = ()
+
+
+Answer = Mapping[str, Any]
+
+
+@dataclass(frozen=True, slots=True)
+class Result:
+    """What a checker answers: its findings, and whatever else it worked out."""
+
+    findings: Sequence[Finding]
+    answer: Answer = field(default_factory=dict)
+    explanations: Sequence[Explanation] = ()
+    next_test: NextTest | None = None
+    cautions: Sequence[str] = ()
+
+    @property
+    def outcome(self) -> Outcome:
+        """The worst of the findings; with none of them, nothing can be said."""
+        return worst(finding.outcome for finding in self.findings)
+
+
+def worst(outcomes: Iterable[Outcome]) -> Outcome:
+    """Return the worst outcome, in the order fail, borderline, cannot-say, pass.
+
+    Inputs: any iterable of Outcome. An empty one gives CANNOT_SAY, never a pass.
+    """
+    order = list(Outcome)
+    return min(outcomes, key=order.index, default=Outcome.CANNOT_SAY)

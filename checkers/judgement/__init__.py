@@ -1,0 +1,1 @@
+"""Which limit applies, and whether a reading meets it."""

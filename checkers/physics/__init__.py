@@ -1,0 +1,1 @@
+"""How fault currents, sensing cores and devices behave."""
