@@ -25,10 +25,11 @@ _NONE: frozenset[str] = frozenset()
 def load_codes(folder: Traversable, tables: Mapping[str, Table]) -> dict[str, Code]:
     """Return every code in a folder, by key, each with what it takes from the one it follows.
 
+    The international one comes first, the others by country.
     Raises DataError, naming file and row, for anything that is not as the codes should be.
     """
-    files = sorted(folder.iterdir(), key=lambda one: one.name)
-    codes = [_code(file, tables) for file in files if file.name.endswith(".toml")]
+    codes = [_code(file, tables) for file in folder.iterdir() if file.name.endswith(".toml")]
+    codes.sort(key=lambda code: (code.country != "International", code.country))
     by_key = {code.key: code for code in codes}
     return {key: _with_followed(code, by_key) for key, code in by_key.items()}
 
@@ -104,7 +105,7 @@ def _rule(record: Record) -> dict[str, Any]:
 
 def _edition(record: Record) -> Edition:
     """Return one edition of a document of the code."""
-    edition = Edition(**_rule(record), name=record.text("name", default=""))
+    edition = Edition(**_rule(record))
     record.finish()
     return edition
 

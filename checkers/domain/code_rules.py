@@ -50,7 +50,11 @@ class Rule:
 class Edition(Rule):
     """An edition of the code's own document, for as long as it is the one to apply."""
 
-    name: str
+    @property
+    def designation(self) -> str:
+        """The document with its edition, as people write it."""
+        dated = self.edition[0].isdigit() and " " not in self.edition
+        return f"{self.citation.document}{':' if dated else ', '}{self.edition}"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -121,7 +125,7 @@ class Interval(Rule):
     every: str
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class Code:
     """One jurisdiction: its documents, and its rules of every day.
 
@@ -149,7 +153,7 @@ class Code:
     def edition_on(self, day: date) -> str:
         """Return the main document with its edition on a day, as words; the first one counts."""
         found = self.editions_on(day)
-        return f"{found[0].citation.document}:{found[0].edition}" if found else ""
+        return found[0].designation if found else ""
 
     def tests_on(self, day: date) -> tuple[CodeTest, ...]:
         """Return the tests the code, or else the one it follows, speaks of on a day."""

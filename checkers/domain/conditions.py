@@ -90,7 +90,7 @@ class Interval:
         return later.low < self.high or (later.low == self.high and joined)
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class Conditions:
     """What must hold for a row to apply; `multiple` and `current` are the test current."""
 
@@ -259,13 +259,18 @@ def read_conditions(record: Record | None) -> Conditions:
 def joined(record: Record, table: Conditions, row: Conditions) -> Conditions:
     """Return a row's conditions with those of its whole table."""
     twice = (table.choices.keys() & row.choices.keys()) | (table.ranges.keys() & row.ranges.keys())
+    for name, of in (("the test current", level_of), ("dc_residual", dc_of)):
+        if of(table) != (None, None) != of(row):
+            twice = {*twice, name}
     if twice:
         raise record.error(f"repeats a condition of the whole table: {', '.join(sorted(twice))}")
+    timed = row if level_of(table) == (None, None) else table
+    with_dc = table if table.has_dc else row
     return Conditions(
         {**table.choices, **row.choices},
         {**table.ranges, **row.ranges},
-        row.multiple,
-        row.current,
-        row.dc_residual,
-        row.dc_residual_of_rated,
+        timed.multiple,
+        timed.current,
+        with_dc.dc_residual,
+        with_dc.dc_residual_of_rated,
     )

@@ -17,7 +17,7 @@ MEASURES: Mapping[str, str] = {
     "standing-dc": "mA",
     "standing-leakage": "mA",
     "disconnection-time": "ms",
-    "instrument-error": "share",
+    "operating-uncertainty": "share",
     "selectivity-ratio": "ratio",
     "touch-voltage": "V",
 }
@@ -62,7 +62,7 @@ class Bound:
         return round(total, 9)
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class Row:
     """One row: when it applies, its limits, where it stands and from which day to which.
 
@@ -134,7 +134,7 @@ class Row:
         return self.in_force(day) and applies(self.when, situation)
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class Table:
     """One published table. `assumed`: it applies also to a device of unknown standard."""
 
