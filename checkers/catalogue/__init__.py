@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from checkers.catalogue import readings
 from checkers.domain.checker import Checker
 
-CHECKERS: tuple[Checker, ...] = ()
+CHECKERS: tuple[Checker, ...] = (readings.CHECKER,)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 
 from checkers.domain.fields import Labelled, choice, choice_or_quantity, quantity, text
@@ -39,6 +40,7 @@ DELAYS = (
     ("S", "S: selective"),
 )
 RATINGS = ("10 mA", "30 mA", "100 mA", "300 mA", "500 mA", "1 A")
+QUARTER_AMPERE = re.compile(r"[,;+ ]*\b(0[.,]25 ?a|250 ?ma)\b", re.IGNORECASE)
 SENSES_SMOOTH_DC = frozenset({DeviceType.B, DeviceType.B_PLUS})
 
 
@@ -77,7 +79,16 @@ class Device:
     @property
     def product_standard(self) -> str | None:
         """The key of the document the device says it is made to, or None."""
-        return recognise(self.made_to) if self.made_to else None
+        return recognise(self._standard_named) if self._standard_named else None
+
+    @property
+    def quarter_ampere(self) -> bool:
+        """Whether its maker declares the shortest time at 0.25 A and not at five times."""
+        return QUARTER_AMPERE.search(self.made_to) is not None
+
+    @property
+    def _standard_named(self) -> str:
+        return QUARTER_AMPERE.sub("", self.made_to).strip(" ,;+")
 
     @property
     def senses_smooth_dc(self) -> bool:
@@ -86,5 +97,5 @@ class Device:
 
     def problems(self) -> dict[str, str]:
         """Return what is wrong with the fields together, by field."""
-        unknown = self.made_to and self.product_standard is None
+        unknown = self._standard_named and self.product_standard is None
         return {"made_to": f"{self.made_to!r} is no standard known here"} if unknown else {}

@@ -1,0 +1,116 @@
+"""Do these readings of one device meet the limits that apply here, on that day?"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from checkers.domain.checker import Checker, Example
+from checkers.domain.devices import Device
+from checkers.domain.fields import group, many
+from checkers.domain.question import Question
+from checkers.domain.readings import Circuit, Instrument, Reading
+from checkers.domain.verdicts import Outcome, Result
+from checkers.judgement.case import Case
+from checkers.judgement.contradictions import contradictions
+from checkers.judgement.dc_fitness import SAID_NOTHING, judge_dc_fitness
+from checkers.judgement.reading import judge_reading
+from checkers.judgement.still_to_test import next_test, trip_not_shown
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Inputs(Question):
+    """A device and its readings, with what is known of circuit and instrument."""
+
+    device: Device = group(Device, "Device", default=Device)
+    readings: tuple[Reading, ...] = many(Reading, "Readings", least=1, most=100)
+    circuit: Circuit = group(Circuit, "Circuit", default=Circuit)
+    instrument: Instrument = group(Instrument, "Instrument", default=Instrument, advanced=True)
+
+    @property
+    def case(self) -> Case:
+        """What the judgement is about, beside the readings."""
+        return Case(self.device, self.circuit, self.instrument, self.local_code, self.day)
+
+
+def check(inputs: Inputs) -> Result:
+    """Judge every reading, what contradicts, and fitness for DC.
+
+    Inputs: a device, its readings, circuit and instrument.
+    Result: a finding for each reading and rule; the worst is the outcome. What the
+    code still asks for is the next test.
+    """
+    case = inputs.case
+    judged = [one for reading in inputs.readings for one in judge_reading(reading, case)]
+    findings = [
+        *(one.finding for one in judged),
+        *trip_not_shown(judged),
+        *contradictions(inputs.readings, case),
+        *judge_dc_fitness(case),
+    ]
+    return Result(
+        findings=findings,
+        next_test=next_test(inputs.readings, case),
+        cautions=() if inputs.circuit.dc_residual is not None else (SAID_NOTHING,),
+    )
+
+
+SOUND = Example(
+    title="A 30 mA type A device in good order",
+    request={
+        "code": "gb",
+        "on": "2026-11-24",
+        "device": {"type": "A", "rated_residual_current": "30 mA", "form": "rcbo"},
+        "readings": [
+            {"test": "no-trip", "multiple": "1/2", "waveform": "ac", "value": "> 1999 ms"},
+            {"test": "trip-time", "multiple": 1, "waveform": "ac", "phase": "0", "value": "28 ms"},
+            {"test": "ramp", "waveform": "ac", "value": "22 mA"},
+            {"test": "button", "value": "operates"},
+        ],
+        "circuit": {"loads": "off"},
+    },
+    outcome=Outcome.PASS,
+)
+BLINDED = Example(
+    title="A 30 mA type AC device with smooth DC through it",
+    request={
+        "code": "gb",
+        "on": "2026-11-24",
+        "device": {"type": "AC", "rated_residual_current": "30 mA"},
+        "readings": [
+            {"test": "trip-time", "multiple": 1, "waveform": "ac", "value": "> 310 ms"},
+            {"test": "ramp", "waveform": "ac", "value": "> 33 mA"},
+            {"test": "button", "value": "operates"},
+        ],
+        "circuit": {"dc_residual": "50 mA"},
+    },
+    outcome=Outcome.FAIL,
+)
+UNTOLD = Example(
+    title="A time without its multiple",
+    request={
+        "device": {"type": "A", "rated_residual_current": "30 mA"},
+        "readings": [{"test": "trip-time", "waveform": "ac", "value": "33 ms"}],
+    },
+    outcome=Outcome.CANNOT_SAY,
+)
+CLOSE = Example(
+    title="Half a millisecond over, inside the instrument's uncertainty",
+    request={
+        "code": "gb",
+        "on": "2020-06-01",
+        "device": {"type": "AC", "rated_residual_current": "30 mA", "form": "rcbo"},
+        "readings": [
+            {"test": "trip-time", "multiple": 5, "waveform": "ac", "value": "40.4 ms"},
+        ],
+    },
+    outcome=Outcome.BORDERLINE,
+)
+
+CHECKER = Checker(
+    slug="readings",
+    title="Judge readings",
+    question="Do these readings of one device meet the limits that apply here, on that day?",
+    inputs=Inputs,
+    check=check,
+    examples=(SOUND, BLINDED, UNTOLD, CLOSE),
+)

@@ -1,0 +1,41 @@
+"""The few figures that decide how close is close, read from data/judging.toml."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from checkers.domain.records import Record, data_folder, read_toml
+from checkers.domain.sources import EVIDENCE_WORDS
+
+FILE = "judging.toml"
+
+
+@dataclass(frozen=True, slots=True)
+class Judging:
+    """The confidence asked of a verdict [0 to 1], and three times [ms]."""
+
+    confidence: float
+    slower_at_more_current: float
+    counter_full: float
+    no_trip_lasts: float
+
+
+def load_judging() -> Judging:
+    """Read the figures; raises DataError where one is missing or of another kind."""
+    file = read_toml(data_folder() / FILE, FILE)
+    values = {key: _value(key, entry) for key, entry in file.items()}
+    return Judging(**values)
+
+
+def _value(key: str, entry: object) -> float:
+    record = Record(FILE, key, entry)
+    value = record.number("value") if key == "confidence" else record.amount("value", "time")
+    record.choice("evidence", EVIDENCE_WORDS)
+    record.text("why")
+    record.finish()
+    if value is None:
+        raise record.error("has no value")
+    return value
+
+
+JUDGING = load_judging()

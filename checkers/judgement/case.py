@@ -1,0 +1,75 @@
+"""One device with its circuit, instrument, code and day: what every judgement is about."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import date
+from typing import Any
+
+from checkers.domain.codes import Code
+from checkers.domain.devices import Device, DeviceType, Form
+from checkers.domain.limits import rows_in
+from checkers.domain.readings import Circuit, Instrument
+
+INSTRUMENT_ERRORS = "iec-61557-6/operating-uncertainties"
+
+
+@dataclass(frozen=True, slots=True)
+class Case:
+    """What is known when a reading is judged."""
+
+    device: Device
+    circuit: Circuit
+    instrument: Instrument
+    code: Code
+    day: date
+
+    @property
+    def device_asked(self) -> dict[str, Any]:
+        """The device as the limit tables are asked about it; what is not known is left out."""
+        device = self.device
+        return {
+            "form": device.form,
+            "type": None if device.type == DeviceType.UNKNOWN else device.type,
+            "delay": device.delay_class,
+            "set_delay": device.set_delay,
+            "rated": device.rated_residual_current,
+        }
+
+    @property
+    def made_to(self) -> str | None:
+        """The product standard the device says it is made to, or None."""
+        return self.device.product_standard
+
+    @property
+    def only_warns(self) -> bool:
+        """Whether the device is a monitor, which does not trip."""
+        return self.device.form == Form.MONITOR
+
+    def time_uncertainty(self, limit: float) -> float:
+        """Return the expanded uncertainty [ms] of a time near a limit [ms]."""
+        given = self.instrument.time_uncertainty
+        return given if given is not None else limit * self._share("trip-time")
+
+    def current_uncertainty(self, reference: float) -> float:
+        """Return the expanded uncertainty [mA] of a current, of a reference current [mA]."""
+        given = self.instrument.current_uncertainty
+        return given if given is not None else reference * self._share("operating-current")
+
+    def leakage_that_matters(self) -> float | None:
+        """Return the standing leakage [mA] that flowed during the test, where it is not small.
+
+        With the loads disconnected it does not flow; below the uncertainty of the
+        test current it changes nothing that could be seen.
+        """
+        leakage = self.circuit.standing_leakage
+        rated = self.device.rated_residual_current
+        if leakage is None or rated is None or self.circuit.loads == "off":
+            return None
+        return leakage if leakage > self.current_uncertainty(rated) else None
+
+    def _share(self, quantity: str) -> float:
+        row = rows_in(INSTRUMENT_ERRORS, on=self.day, quantity=quantity)[0]
+        share = row.at_most()
+        assert share is not None  # noqa: S101  # the table gives every share as a figure
+        return share

@@ -1,0 +1,36 @@
+"""Between which currents a device may operate, and from where on it must."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from checkers.domain.limit_rows import Row
+from checkers.domain.limits import rows
+from checkers.judgement.case import Case
+
+
+@dataclass(frozen=True, slots=True)
+class Band:
+    """Below `at_least` [mA] the device must hold; at `at_most` [mA] it must have operated."""
+
+    at_least: float | None
+    at_most: float | None
+    row: Row
+
+
+def operating_band(case: Case, waveform: str) -> Band | None:
+    """Return the band of the product standard for a waveform, or None where it sets none."""
+    found = rows(
+        "operating-current",
+        on=case.day,
+        made_to=case.made_to,
+        waveform=waveform,
+        **case.device_asked,
+    )
+    return band_of(found[0], case) if found else None
+
+
+def band_of(row: Row, case: Case) -> Band:
+    """Return a row's band for the device of a case."""
+    rated = case.device.rated_residual_current
+    return Band(row.at_least(rated), row.at_most(rated), row)

@@ -1,0 +1,94 @@
+"""The tests an installation code speaks of, and the limits it sets for them."""
+
+from __future__ import annotations
+
+from math import isclose
+
+from checkers.domain.codes import CodeTest
+from checkers.domain.limits import rows_in
+from checkers.domain.readings import Reading, Test
+from checkers.domain.verdicts import Judges
+from checkers.judgement.against_limits import Rule
+from checkers.judgement.case import Case
+from checkers.judgement.comparison import Limits
+from checkers.judgement.current_bands import band_of, operating_band
+from checkers.judgement.reading_words import citations
+from checkers.judgement.test_level import Level
+from checkers.judgement.time_limits import NO_LIMIT, TimeLimit, product_time_limit, time_limit
+
+ASKED_FOR = ("required", "advised")
+
+
+def tests_asked_for(case: Case) -> tuple[CodeTest, ...]:
+    """Return the tests of this device that the code requires or advises on that day."""
+    device = case.device_asked
+    known = {name: device[name] for name in ("type", "form", "delay", "rated")}
+    return tuple(
+        test
+        for test in case.code.tests_on(case.day)
+        if test.standing in ASKED_FOR and test.concerns(**known)
+    )
+
+
+def answers_test(reading: Reading, test: CodeTest, level: Level | None) -> bool:
+    """Tell whether a reading was taken in the way a test of the code asks for."""
+    if reading.test != test.test or (test.waveform and reading.waveform != test.waveform):
+        return False
+    if test.multiple is None:
+        return True
+    nominal = level.nominal if level else reading.multiple
+    return nominal is not None and isclose(nominal, test.multiple, rel_tol=1e-6)
+
+
+def installation_limit(reading: Reading, case: Case, level: Level) -> Rule | None:
+    """Return the code's rule for a trip time, or None where it does not ask for that test."""
+    for test in tests_asked_for(case):
+        if answers_test(reading, test, level):
+            limit = _time_limit(test, reading, case, level)
+            if limit.at_most is not None:
+                return _time_rule(test, limit, case)
+    return None
+
+
+def installation_band(reading: Reading, case: Case) -> Rule | None:
+    """Return the code's rule for a ramp, or None where it does not ask for one."""
+    for test in tests_asked_for(case):
+        if test.test == Test.RAMP and answers_test(reading, test, None):
+            return _band_rule(test, reading, case)
+    return None
+
+
+def _time_limit(test: CodeTest, reading: Reading, case: Case, level: Level) -> TimeLimit:
+    if not test.limits:
+        return product_time_limit(case, reading.waveform, level.current)
+    asked = case.device_asked | {"waveform": reading.waveform}
+    found = rows_in(test.limits, on=case.day, **asked)
+    return time_limit(found, case, level.current) if found else NO_LIMIT
+
+
+def _time_rule(test: CodeTest, limit: TimeLimit, case: Case) -> Rule:
+    return Rule(
+        limits=Limits(limit.at_least, limit.at_most),
+        judges=Judges.INSTALLATION_CODE,
+        sources=tuple(dict.fromkeys((test.citation, *citations(*limit.rows)))),
+        unit="ms",
+        uncertainty_at_most=case.time_uncertainty(limit.at_most or 0.0),
+        uncertainty_at_least=case.time_uncertainty(limit.at_least or 0.0),
+    )
+
+
+def _band_rule(test: CodeTest, reading: Reading, case: Case) -> Rule | None:
+    asked = case.device_asked | {"waveform": reading.waveform}
+    found = rows_in(test.limits, on=case.day, **asked) if test.limits else ()
+    band = band_of(found[0], case) if found else operating_band(case, reading.waveform)
+    if band is None:
+        return None
+    near = case.current_uncertainty(case.device.rated_residual_current or band.at_most or 0.0)
+    return Rule(
+        limits=Limits(band.at_least, band.at_most),
+        judges=Judges.INSTALLATION_CODE,
+        sources=tuple(dict.fromkeys((test.citation, band.row.citation))),
+        unit="mA",
+        uncertainty_at_most=near,
+        uncertainty_at_least=near,
+    )

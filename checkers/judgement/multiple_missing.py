@@ -1,0 +1,40 @@
+"""A trip time of which nobody said at which current it was taken."""
+
+from __future__ import annotations
+
+from checkers.domain.measured import Said
+from checkers.domain.quantities import format_quantity
+from checkers.domain.readings import Reading
+from checkers.judgement.case import Case
+from checkers.judgement.judged import Judged, undecided
+from checkers.judgement.time_limits import product_time_limit
+
+STEPS = (1.0, 5.0)
+
+
+def multiple_missing(reading: Reading, case: Case) -> list[Judged] | None:
+    """Return a finding where neither multiple nor current is given, with what each would mean."""
+    if reading.multiple is not None or reading.current is not None:
+        return None
+    return undecided(
+        reading,
+        f"The multiple is not given, and the limit depends on it.{_what_each_means(reading, case)}",
+        "Say at which multiple of IΔn, or at how many mA, it was taken.",
+    )
+
+
+def _what_each_means(reading: Reading, case: Case) -> str:
+    rated, measured = case.device.rated_residual_current, reading.measured
+    if rated is None or measured.said is not Said.FIGURE or reading.waveform != "ac":
+        return ""
+    words = [
+        f" At ×{step:g} {measured} would be {_side(measured.value, limit)} "
+        f"{format_quantity(limit, 'ms')}"
+        for step in STEPS
+        if (limit := product_time_limit(case, reading.waveform, step * rated).at_most)
+    ]
+    return ";".join(words) + "." if words else ""
+
+
+def _side(value: float, limit: float) -> str:
+    return "within" if value <= limit else "over"

@@ -1,0 +1,119 @@
+"""Trip currents from a rising (ramp) test."""
+
+from __future__ import annotations
+
+import dataclasses
+
+from checkers.domain.judging import JUDGING
+from checkers.domain.measured import Measured, Said
+from checkers.domain.quantities import format_quantity
+from checkers.domain.readings import Reading, Waveform
+from checkers.domain.verdicts import Finding, Judges, Outcome
+from checkers.judgement.against_limits import Rule, compare_with, finding_for
+from checkers.judgement.case import Case
+from checkers.judgement.comparison import Comparison, Limits
+from checkers.judgement.current_bands import Band, operating_band
+from checkers.judgement.installation_tests import installation_band
+from checkers.judgement.judged import (
+    Judged,
+    not_a_result,
+    rating_missing,
+    undecided,
+    waveform_missing,
+)
+from checkers.judgement.reading_words import citations, limit_words, name_of
+
+TOO_HIGH = (
+    "Check that the waveform set was the right one, take the loads off and repeat; "
+    "if it still fails, do not leave the device in service."
+)
+TOO_LOW = "Take the loads off and repeat: standing leakage makes a device seem too sensitive."
+
+
+def judge_ramp(reading: Reading, case: Case) -> list[Judged]:
+    """Judge one trip current; returns a finding for each rule that speaks of it."""
+    early = not_a_result(reading) or waveform_missing(reading) or rating_missing(reading, case)
+    if early:
+        return early
+    if case.device.type == "unknown" and reading.waveform != Waveform.AC:
+        return undecided(
+            reading,
+            "The type is not given, and on this waveform the limit depends on it.",
+            "Read the type symbol on the device.",
+        )
+    band = operating_band(case, reading.waveform)
+    if band is None or band.at_most is None:
+        return undecided(
+            reading,
+            f"Type {case.device.type} in this form has no operating current on this waveform.",
+            "Test with a waveform that the type must respond to.",
+        )
+    return _judge_band(reading, case, band)
+
+
+def _judge_band(reading: Reading, case: Case, band: Band) -> list[Judged]:
+    if reading.measured.said is Said.TRIPPED:
+        return undecided(reading, "It tripped, but the current is not given.", "Note it in mA.")
+    if reading.measured.said is Said.NO_TRIP:
+        return [Judged(_never_tripped(reading, band))]
+    rules = [_rule(case, band), installation_band(reading, case)]
+    return [_judged(reading, case, rule) for rule in rules if rule is not None]
+
+
+def _rule(case: Case, band: Band) -> Rule:
+    near = case.current_uncertainty(case.device.rated_residual_current or band.at_most or 0.0)
+    return Rule(
+        limits=Limits(band.at_least, band.at_most),
+        judges=Judges.DEVICE_STANDARD,
+        sources=citations(band.row),
+        unit="mA",
+        uncertainty_at_most=near,
+        uncertainty_at_least=near,
+    )
+
+
+def _never_tripped(reading: Reading, band: Band) -> Finding:
+    return Finding(
+        about=name_of(reading),
+        outcome=Outcome.FAIL,
+        says="The current rose and the device did not trip.",
+        judges=Judges.DEVICE_STANDARD,
+        measured=str(reading.measured),
+        limit=limit_words(Limits(band.at_least, band.at_most), "mA"),
+        do_next=TOO_HIGH,
+        sources=citations(band.row),
+    )
+
+
+def _judged(reading: Reading, case: Case, rule: Rule) -> Judged:
+    measured = reading.measured
+    compared = compare_with(rule, measured, JUDGING.confidence)
+    leakage = case.leakage_that_matters()
+    if leakage is not None and _leakage_decides(measured, leakage, rule, compared):
+        says = (
+            f"With a standing leakage of {format_quantity(leakage, 'mA')} the true trip current "
+            f"lies anywhere within {format_quantity(leakage, 'mA')} of {measured}."
+        )
+        return undecided(
+            reading, says, "Take the loads off and repeat.", limit=limit_words(rule.limits, "mA")
+        )[0]
+    finding = finding_for(reading, rule, compared, do_next=_next_step(measured, rule, compared))
+    return Judged(finding, compared.outcome is Outcome.PASS)
+
+
+def _leakage_decides(measured: Measured, leakage: float, rule: Rule, compared: Comparison) -> bool:
+    """Tell whether the leakage, added or taken off, would change the outcome."""
+    if measured.said is not Said.FIGURE:
+        return False
+    shifted = (
+        dataclasses.replace(measured, value=measured.value + step) for step in (-leakage, leakage)
+    )
+    outcomes = {compare_with(rule, one, JUDGING.confidence).outcome for one in shifted}
+    return outcomes != {compared.outcome}
+
+
+def _next_step(measured: Measured, rule: Rule, compared: Comparison) -> str:
+    if compared.outcome is Outcome.PASS:
+        return ""
+    high = rule.limits.at_most is not None and measured.value > rule.limits.at_most * 0.75
+    return TOO_HIGH if high else TOO_LOW

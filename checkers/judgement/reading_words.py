@@ -1,0 +1,47 @@
+"""The words that name a reading and its limits."""
+
+from __future__ import annotations
+
+from checkers.domain.limit_rows import Row
+from checkers.domain.quantities import format_number, format_quantity
+from checkers.domain.readings import Reading, Test, Waveform
+from checkers.domain.sources import Citation
+from checkers.judgement.comparison import Limits
+
+SHAPES = {
+    Waveform.HALF_WAVE: "half wave",
+    Waveform.HALF_WAVE_90: "half wave at 90°",
+    Waveform.HALF_WAVE_135: "half wave at 135°",
+    Waveform.SMOOTH_DC: "smooth DC",
+    Waveform.UNKNOWN: "waveform not given",
+}
+
+
+def name_of(reading: Reading) -> str:
+    """Return what a reading is called: trip-time ×1 180°, ramp half wave."""
+    parts = [reading.test, _level_words(reading), SHAPES.get(Waveform(reading.waveform), "")]
+    if reading.test in (Test.BUTTON, Test.UNKNOWN):
+        parts = [reading.test if reading.test == Test.BUTTON else "reading"]
+    degrees = reading.phase + "°" if reading.phase.isdecimal() else reading.phase
+    return " ".join(part for part in (*parts, degrees) if part)
+
+
+def _level_words(reading: Reading) -> str:
+    if reading.current is not None:
+        return "at " + format_quantity(reading.current, "mA")
+    return "" if reading.multiple is None else f"×{format_number(reading.multiple)}"
+
+
+def limit_words(limits: Limits, unit: str) -> str:
+    """Return limits as they are shown: ≤ 300 ms, 130 to 500 ms, ≥ 15 mA."""
+    low, high = limits.at_least, limits.at_most
+    if low is not None and high is not None:
+        return f"{format_number(low)} to {format_quantity(high, unit)}"
+    if high is not None:
+        return f"≤ {format_quantity(high, unit)}"
+    return "" if low is None else f"≥ {format_quantity(low, unit)}"
+
+
+def citations(*rows: Row | None) -> tuple[Citation, ...]:
+    """Return the citations of some rows, each once."""
+    return tuple(dict.fromkeys(row.citation for row in rows if row is not None))
