@@ -50,13 +50,16 @@ def _is_time(reading: Reading) -> bool:
 
 
 def _ramp_against_time(ramp: Reading, time: Reading, case: Case) -> Finding | None:
-    """Find a device that trips at a current on the ramp, and not when that is applied at once."""
+    """Find a device that trips at a current on the ramp, and not when that is applied at once.
+
+    The current set and the current read are both uncertain, hence twice the uncertainty.
+    """
     if ramp.test != Test.RAMP or time.test != Test.TRIP_TIME:
         return None
     level, current = level_of(time, case), ramp.measured
     if level is None or current.unit != "mA":
         return None
-    near = case.current_uncertainty(case.device.rated_residual_current or level.current)
+    near = 2 * case.current_uncertainty(case.device.rated_residual_current or level.current)
     if _time_says_held(time, case) and _at_most(ramp, level.current - near):
         return _ramp_lower(ramp, time)
     if _is_time(time) and _more_than(ramp, level.current + near):

@@ -1,0 +1,11 @@
+"""Run the command line: python -m checkers."""
+
+from __future__ import annotations
+
+import sys
+
+from checkers.cli import main
+
+if __name__ == "__main__":
+    sys.stdout.reconfigure(encoding="utf-8", errors="replace")  # type: ignore[union-attr]  # a text stream
+    sys.exit(main())

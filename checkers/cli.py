@@ -1,0 +1,99 @@
+"""The command line: every form of the public contract."""
+
+from __future__ import annotations
+
+import json
+import sys
+from collections.abc import Sequence
+from pathlib import Path
+from typing import Any
+
+from checkers.bridge import BY_SLUG, run
+from checkers.catalogue import CHECKERS
+from checkers.code_sheet import code_as_text, code_as_values
+from checkers.command_line import WIDTH, parser_for, request_from
+from checkers.domain.codes import CODES
+from checkers.domain.errors import InvalidRequest
+from checkers.printing import print_reply
+
+EXIT = {"pass": 0, "fail": 1, "borderline": 3, "cannot-say": 3}
+BAD_REQUEST = 2
+
+
+def main(arguments: Sequence[str] | None = None) -> int:
+    """Run the command line with some arguments; returns the exit status."""
+    words = list(sys.argv[1:] if arguments is None else arguments)
+    if not words or words[0] in ("-h", "--help", "help"):
+        print(overview())
+        return 0
+    name, rest = words[0], words[1:]
+    if name == "limits":
+        return _limits(rest)
+    if name not in BY_SLUG:
+        print(f"{name!r} is no checker; known are {', '.join(BY_SLUG)} and limits", file=sys.stderr)
+        return BAD_REQUEST
+    return _check(name, rest)
+
+
+def overview() -> str:
+    """Return one line a checker: its slug and the question it answers."""
+    widest = max(len(slug) for slug in BY_SLUG)
+    lines = [f"{one.slug.ljust(widest)}  {one.question}" for one in CHECKERS]
+    lines.append(f"{'limits'.ljust(widest)}  Which limits and tests does a code have? limits CODE")
+    return "\n".join(lines)
+
+
+def _check(slug: str, words: Sequence[str]) -> int:
+    checker = BY_SLUG[slug]
+    try:
+        given = vars(parser_for(checker).parse_args(words))
+    except SystemExit as done:
+        return done.code if isinstance(done.code, int) else BAD_REQUEST
+    if given["json"] is not None:
+        return _answer_json(slug, given["json"])
+    if not words:
+        print(parser_for(checker).format_help())
+        return BAD_REQUEST
+    try:
+        reply = run(slug, request_from(checker, given))
+    except InvalidRequest as bad:
+        reply = {"kind": "invalid", "checker": slug, "errors": bad.errors}
+    print(print_reply(reply), end="")
+    return status_of(reply)
+
+
+def _answer_json(slug: str, place: str) -> int:
+    try:
+        text = sys.stdin.read() if place == "-" else Path(place).read_text(encoding="utf-8-sig")
+        request = json.loads(text)
+    except OSError as bad:
+        reply = _unreadable(slug, f"{place}: {bad.strerror or bad}")
+    except ValueError:
+        reply = _unreadable(slug, f"{place} is not JSON in UTF-8")
+    else:
+        reply = run(slug, request)
+    print(json.dumps(reply, ensure_ascii=False, indent=1))
+    return status_of(reply)
+
+
+def _unreadable(slug: str, message: str) -> dict[str, Any]:
+    return {"kind": "invalid", "checker": slug, "errors": {"request": message}}
+
+
+def status_of(reply: dict[str, Any]) -> int:
+    """Return the exit status of a reply; only a pass gives 0."""
+    return EXIT[reply["outcome"]] if reply["kind"] == "result" else BAD_REQUEST
+
+
+def _limits(words: Sequence[str]) -> int:
+    names = [word for word in words if not word.startswith("-")]
+    if len(names) != 1 or names[0].lower() not in CODES or set(words) - {*names, "--json"}:
+        known = ", ".join(CODES)
+        print(f"Say: limits CODE [--json]; the codes are {known}", file=sys.stderr)
+        return BAD_REQUEST
+    code = CODES[names[0].lower()]
+    if "--json" in words:
+        print(json.dumps(code_as_values(code), ensure_ascii=False, indent=1))
+    else:
+        print(code_as_text(code, WIDTH), end="")
+    return 0

@@ -1,0 +1,137 @@
+"""A reply as text that a person reads in eighty columns."""
+
+from __future__ import annotations
+
+import textwrap
+from collections.abc import Iterable, Mapping, Sequence
+from typing import Any
+
+from checkers.domain.quantities import format_number
+from checkers.domain.sources import Citation
+
+WIDTH = 79
+HEADLINES = {
+    "pass": "PASS",
+    "fail": "FAIL",
+    "borderline": "BORDERLINE",
+    "cannot-say": "CANNOT SAY",
+}
+ABOUT = {
+    "installation-code": "installation rule",
+    "device-standard": "device standard",
+    "fitness-for-dc": "fitness for DC",
+    "function": "function",
+    "selectivity": "selectivity",
+}
+
+
+def print_reply(reply: Mapping[str, Any]) -> str:
+    """Return a reply of any kind as text."""
+    if reply["kind"] == "invalid":
+        return _lines(_errors(reply["errors"]))
+    if reply["kind"] == "crash":
+        return _lines([reply["text"], f"Code: {reply['code']}"])
+    return _lines(_result(reply))
+
+
+def _lines(lines: Iterable[str]) -> str:
+    return "\n".join(lines) + "\n"
+
+
+def _errors(errors: Mapping[str, str]) -> list[str]:
+    return ["The request cannot be read:", *_each(f"{k}: {v}" for k, v in errors.items())]
+
+
+def _result(reply: Mapping[str, Any]) -> list[str]:
+    where = f"{reply['edition'] or reply['code']}, on {reply['on']}"
+    lines = [f"{HEADLINES[reply['outcome']]}   ({where})", ""]
+    for finding in reply["findings"]:
+        lines += _finding(finding)
+    lines += _answer(reply["answer"])
+    lines += _explanations(reply["explanations"])
+    if reply["next_test"]:
+        lines += _wrap(f"Next test: {reply['next_test']['test']}. {reply['next_test']['why']}")
+        lines.append("")
+    lines += ["Cautions", *_each(reply["cautions"]), "", *_wrap(reply["local_note"])]
+    return lines
+
+
+def _finding(finding: Mapping[str, Any]) -> list[str]:
+    device = f"{finding['device']}: " if finding.get("device") else ""
+    head = f"{HEADLINES[finding['outcome']]}: {device}{finding['about']}"
+    lines = _wrap(f"{head} [{ABOUT[finding['judges']]}]")
+    lines += _wrap(finding["says"], "    ")
+    if finding.get("do_next"):
+        lines += _wrap(f"Next: {finding['do_next']}", "    ")
+    for source in finding["sources"]:
+        lines += _wrap(f"Source: {Citation(**source).words}", "    ")
+    return [*lines, ""]
+
+
+def _answer(answer: Mapping[str, Any]) -> list[str]:
+    if not answer:
+        return []
+    lines = ["Answer"]
+    for name, value in answer.items():
+        lines += _named(name.replace("_", " "), value)
+    return [*lines, ""]
+
+
+def _named(name: str, value: Any) -> list[str]:
+    if isinstance(value, Mapping) and set(value) == {"value", "unit"}:
+        return _wrap(f"{name}: {_words(value)}", "  ")
+    if isinstance(value, Mapping):
+        return [
+            f"  {name}:",
+            *_each(f"{k.replace('_', ' ')}: {_words(v)}" for k, v in value.items()),
+        ]
+    if _is_list(value) and value and isinstance(value[0], Mapping):
+        return [f"  {name}:", *(line for n, one in enumerate(value, 1) for line in _row(n, one))]
+    if _is_list(value) and value and _is_list(value[0]):
+        return [f"  {name}: {len(value)} points (in the JSON reply)"]
+    return _wrap(f"{name}: {_words(value)}", "  ")
+
+
+def _row(number: int, row: Mapping[str, Any]) -> list[str]:
+    shown = (
+        f"{k.replace('_', ' ')} {_words(v)}" for k, v in row.items() if v not in ("", None, [])
+    )
+    return _wrap(f"{number}. " + "; ".join(shown), "    ")
+
+
+def _words(value: Any) -> str:
+    if isinstance(value, Mapping) and set(value) == {"value", "unit"}:
+        return f"{_words(value['value'])} {value['unit']}".strip()
+    if isinstance(value, Mapping):
+        return ", ".join(f"{k.replace('_', ' ')} {_words(v)}" for k, v in value.items())
+    if isinstance(value, bool) or value is None:
+        return {True: "yes", False: "no", None: "not known"}[value]
+    if isinstance(value, int | float):
+        return format_number(value, 5)
+    return ", ".join(_words(one) for one in value) if _is_list(value) else str(value)
+
+
+def _is_list(value: Any) -> bool:
+    return isinstance(value, Sequence) and not isinstance(value, str)
+
+
+def _explanations(explanations: Sequence[Mapping[str, Any]]) -> list[str]:
+    if not explanations:
+        return []
+    lines = ["What would make it read like this"]
+    for one in explanations:
+        percent = format_number(100 * one["probability"], 2)
+        lines += _wrap(f"{percent} %  {one['name']}", "  ")
+        lines += [line for text in one["for"] for line in _wrap(f"for: {text}", "      ")]
+        lines += [line for text in one["against"] for line in _wrap(f"against: {text}", "      ")]
+        lines += _wrap(f"do: {one['do_next']}", "      ") if one["do_next"] else []
+    return [*lines, ""]
+
+
+def _each(texts: Iterable[str]) -> list[str]:
+    return [line for text in texts for line in _wrap(f"- {text}", "", hang="  ")]
+
+
+def _wrap(text: str, indent: str = "", hang: str | None = None) -> list[str]:
+    later = indent + (hang if hang is not None else "  ")
+    return textwrap.wrap(text, WIDTH, initial_indent=indent, subsequent_indent=later)
