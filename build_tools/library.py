@@ -1,0 +1,100 @@
+"""Python's standard library for the browser: only what can be reached, compiled."""
+
+from __future__ import annotations
+
+import tempfile
+import tomllib
+from collections.abc import Mapping
+from pathlib import Path
+from typing import NamedTuple
+
+from build_tools import places
+from build_tools.archives import archive_bytes, read_archive
+from build_tools.bytecode import compile_archive
+from build_tools.import_closure import closure, imports_of, module_name
+
+CHOICES = places.TOOLS / "runtime" / "library.toml"
+
+Modules = dict[str, tuple[bytes, bool]]
+
+
+class Choices(NamedTuple):
+    """What the trimming is told: where reaching starts, and what is never followed."""
+
+    roots: tuple[str, ...]
+    left_out: dict[str, str]
+
+
+def read_choices(path: Path = CHOICES) -> Choices:
+    """Read the roots and the modules left out, each with its reason."""
+    table = tomllib.loads(path.read_text(encoding="utf-8"))
+    return Choices(tuple(table["roots"]), dict(table["left_out"]))
+
+
+def modules_of(files: Mapping[str, bytes]) -> Modules:
+    """Give each Python file of an archive or a folder under its module's name."""
+    return {
+        module_name(name): (source, name.endswith("__init__.py"))
+        for name, source in files.items()
+        if name.endswith(".py")
+    }
+
+
+def package_modules(package: Path) -> Modules:
+    """Read a package's modules from its folder."""
+    parent = package.parent
+    return modules_of(
+        {x.relative_to(parent).as_posix(): x.read_bytes() for x in package.rglob("*.py")}
+    )
+
+
+def trimmed(library: Mapping[str, bytes], own: Modules, choices: Choices) -> dict[str, bytes]:
+    """Keep what the runtime and our own package can reach of the library.
+
+    Args:
+        library: the library's files by name.
+        own: our modules, which reaching starts from too.
+        choices: further roots, and what is left out.
+
+    Returns:
+        The library's files that stay.
+
+    Raises:
+        ValueError: our own package imports what is left out, or a choice names no module.
+    """
+    modules = modules_of(library)
+    _check(modules, own, choices)
+    reached = closure({**modules, **own}, choices.roots, choices.left_out)
+    return {
+        name: content
+        for name, content in library.items()
+        if not name.endswith(".py") or module_name(name) in reached
+    }
+
+
+def _check(modules: Modules, own: Modules, choices: Choices) -> None:
+    if unknown := sorted(set(choices.left_out) - set(modules)):
+        raise ValueError(f"library.toml leaves out what the library does not have: {unknown}")
+    reached = closure(own, [root for root in choices.roots if root.removesuffix(".*") in own])
+    for name in sorted(reached):
+        source, is_package = own[name]
+        wanted = imports_of(name, source, is_package=is_package)
+        if missing := sorted(wanted & set(choices.left_out)):
+            raise ValueError(f"{name} imports {missing}, which library.toml leaves out")
+
+
+def library_for_browser(archive: Path, package: Path) -> bytes:
+    """Trim and compile the runtime's standard library.
+
+    Args:
+        archive: the library as the runtime ships it.
+        package: the folder of our own package.
+
+    Returns:
+        The archive that the site serves.
+    """
+    kept = trimmed(read_archive(archive), package_modules(package), read_choices())
+    with tempfile.TemporaryDirectory() as folder:
+        sources = Path(folder) / archive.name
+        sources.write_bytes(archive_bytes(kept))
+        return archive_bytes(compile_archive(sources)[1])

@@ -1,0 +1,88 @@
+"""Fetch the runtime's npm package, exactly the pinned one, and prove each file that is used."""
+
+from __future__ import annotations
+
+import hashlib
+import shutil
+import tomllib
+from pathlib import Path
+from typing import NamedTuple
+
+from build_tools import places, stamps
+from build_tools.node import find_node
+from build_tools.problems import Problem
+from build_tools.programs import ProgramFailedError, no_network, run_logged
+from build_tools.progress import step
+
+LOCKED = (places.TOOLS / "runtime" / "package.json", places.TOOLS / "runtime" / "package-lock.json")
+FOLDER = places.RUNTIME / "packages"
+STAMP = FOLDER / "finished"
+PYODIDE = FOLDER / "node_modules" / "pyodide"
+
+
+class Pins(NamedTuple):
+    """Which runtime, which Python it holds, and the SHA-256 of each file used."""
+
+    version: str
+    python: str
+    files: dict[str, str]
+
+
+def read_pins(path: Path = places.RUNTIME_PINS) -> Pins:
+    """Read the one place that fixes the runtime."""
+    table = tomllib.loads(path.read_text(encoding="utf-8"))
+    return Pins(table["pyodide"]["version"], table["pyodide"]["python"], dict(table["files"]))
+
+
+def ensure_packages() -> None:
+    """Fetch what the lock names into `.build/runtime/packages` unless it is there.
+
+    Raises:
+        Problem: the packages cannot be fetched, or a file is not the pinned one.
+    """
+    wanted = stamps.fingerprint_of_files(places.ROOT, *LOCKED, places.RUNTIME_PINS)
+    if stamps.is_stamped(STAMP, wanted):
+        return
+    shutil.rmtree(FOLDER, ignore_errors=True)
+    FOLDER.mkdir(parents=True)
+    for file in LOCKED:
+        shutil.copy(file, FOLDER)
+    with step("Fetching the Python runtime for the browser"):
+        _install()
+    verify(PYODIDE, read_pins().files)
+    stamps.write_stamp(STAMP, wanted)
+
+
+def verify(folder: Path, files: dict[str, str]) -> None:
+    """Compare files with their pinned SHA-256.
+
+    Args:
+        folder: where they are.
+        files: the SHA-256 in hexadecimal by name.
+
+    Raises:
+        Problem: one is missing or differs.
+    """
+    for name, pinned in files.items():
+        file = folder / name
+        if not file.exists() or hashlib.sha256(file.read_bytes()).hexdigest() != pinned:
+            raise Problem(
+                f"{name} of the runtime is not the file that {places.RUNTIME_PINS.name} names.",
+                "if the version was changed on purpose, correct the pins; else trust nothing of it.",
+            )
+
+
+def _install() -> None:
+    # Only what the committed lock names, each file by its sha512; no package runs a script.
+    options = ["ci", "--ignore-scripts", "--no-audit", "--no-fund", "--fetch-retries=1"]
+    try:
+        run_logged("runtime-packages", [*find_node().npm, *options], folder=FOLDER)
+    except ProgramFailedError as error:
+        if no_network(error.output):
+            raise Problem(
+                "The runtime cannot be fetched: no network, or a proxy stands in the way.",
+                f"connect, then run the same command again (log: {error.log}).",
+            ) from error
+        raise Problem(
+            "npm could not fetch the runtime.", f"look at {error.log}, then run this again."
+        ) from error

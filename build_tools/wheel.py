@@ -1,0 +1,55 @@
+"""The `checkers` wheel as the browser gets it: compiled, and equal for equal sources."""
+
+from __future__ import annotations
+
+import base64
+import hashlib
+import sys
+import tempfile
+from collections.abc import Mapping
+from pathlib import Path
+
+from build_tools import places
+from build_tools.archives import archive_bytes
+from build_tools.bytecode import compile_archive
+from build_tools.programs import run_logged
+
+
+def compiled_wheel(project: Path = places.ROOT) -> tuple[str, bytes]:
+    """Build the project's wheel and compile it for the runtime.
+
+    Args:
+        project: the folder of pyproject.toml.
+
+    Returns:
+        The wheel's file name and its bytes.
+
+    Raises:
+        ProgramFailedError: the wheel step or the compiler failed.
+    """
+    with tempfile.TemporaryDirectory() as folder:
+        # The backend is in the environment already, so that this needs no network.
+        build = [sys.executable, "-m", "build", "--wheel", "--no-isolation", "--outdir", folder]
+        run_logged("wheel", [*build, project])
+        (wheel,) = Path(folder).glob("*.whl")
+        name, files = compile_archive(wheel)
+    return name, archive_bytes(with_record(files))
+
+
+def with_record(files: Mapping[str, bytes]) -> dict[str, bytes]:
+    """List a wheel's files with their hashes anew, since compiling changed them.
+
+    Args:
+        files: a wheel's files by name, with the RECORD of before.
+
+    Returns:
+        The same files with a RECORD that agrees.
+    """
+    (record,) = (name for name in files if name.endswith(".dist-info/RECORD"))
+    rest = {name: content for name, content in files.items() if name != record}
+    lines = [f"{name},sha256={_digest(rest[name])},{len(rest[name])}" for name in sorted(rest)]
+    return {**rest, record: ("\n".join([*lines, f"{record},,"]) + "\n").encode()}
+
+
+def _digest(content: bytes) -> str:
+    return base64.urlsafe_b64encode(hashlib.sha256(content).digest()).decode().rstrip("=")
