@@ -12,7 +12,7 @@ from checkers.domain.limit_rows import MEASURES, Bound, Formula, Row, Table
 from checkers.domain.records import Record, read_toml
 from checkers.domain.sources import EVIDENCE_WORDS, SOURCES
 
-_DIMENSIONS = {"ms": "time", "mA": "current", "V": "voltage", "share": "share"}
+_KINDS = {"ms": "time", "mA": "current", "V": "voltage", "share": "percentage"}
 
 
 def load_tables(folder: Traversable) -> dict[str, Table]:
@@ -95,8 +95,8 @@ def _row(record: Record, table: Table, number: int) -> Row:
 def _bound(record: Record, end: str, measures: str) -> Bound:
     """Return one end of a limit: `at_most` or `at_least` and its shares."""
     unit = MEASURES[measures]
-    fixed = record.number(end) if unit == "ratio" else record.amount(end, _DIMENSIONS[unit])
-    added = record.amount(f"{end}_added", _DIMENSIONS[unit]) if unit == "mA" else None
+    fixed = _figure(record, end, unit)
+    added = _figure(record, f"{end}_added", unit) if unit == "mA" else None
     of_rated = record.number(f"{end}_of_rated") if unit == "mA" else None
     of_delay = record.number(f"{end}_of_delay") if unit == "ms" else None
     if added is not None and of_rated is None:
@@ -104,6 +104,14 @@ def _bound(record: Record, end: str, measures: str) -> Bound:
     if fixed is not None and of_rated is not None:
         raise record.error(f"gives both {end} and {end}_of_rated")
     return Bound(added if fixed is None else fixed, of_rated, of_delay)
+
+
+def _figure(record: Record, key: str, unit: str) -> float | None:
+    """Return a figure in the unit of its table, or None if absent."""
+    if unit == "ratio":
+        return record.number(key)
+    figure = record.amount(key, _KINDS[unit])
+    return figure / 100 if unit == "share" and figure is not None else figure
 
 
 def _formula(record: Record) -> tuple[Formula, ...]:

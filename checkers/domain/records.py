@@ -6,8 +6,9 @@ refuses what nobody took. Every complaint is a DataError with file and row.
 
 from __future__ import annotations
 
+import re
 import tomllib
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator
 from dataclasses import dataclass, field
 from datetime import date, datetime
 from functools import cache
@@ -16,20 +17,9 @@ from importlib.resources.abc import Traversable
 from typing import Any
 
 from checkers.domain.errors import DataError
+from checkers.domain.glossary import UNITS
 
-# Each unit a data file may use: what it measures, and its factor to the unit used inside.
-UNITS: Mapping[str, tuple[str, float]] = {
-    "ms": ("time", 1.0),
-    "s": ("time", 1000.0),
-    "µA": ("current", 0.001),
-    "mA": ("current", 1.0),
-    "A": ("current", 1000.0),
-    "V": ("voltage", 1.0),
-    "ohm": ("resistance", 1.0),
-    "Hz": ("frequency", 1.0),
-    "kHz": ("frequency", 1000.0),
-    "%": ("share", 0.01),
-}
+PLAIN_FIGURE = re.compile(r"\d{1,6}(\.\d{1,6})?")
 
 
 @cache
@@ -46,22 +36,19 @@ def read_toml(path: Traversable, name: str) -> dict[str, Any]:
         raise DataError(name, "", f"is not valid TOML: {problem}") from problem
 
 
-def amount(text: object, measures: str) -> float:
-    """Return "300 ms" as 300.0: a figure and a unit of what is measured, in canonical units.
+def amount(text: object, kind: str) -> float:
+    """Return "300 ms" as 300.0: a figure and a unit of a kind, in the unit computed in.
 
     Raises ValueError, with words that say what was expected.
     """
-    number, _, unit = str(text).partition(" ")
-    known = [name for name, (measured, _) in UNITS.items() if measured == measures]
-    if unit not in known:
-        raise ValueError(f"{text!r} needs a {measures} unit: one of {', '.join(known)}")
-    try:
-        value = float(number)
-    except ValueError:
-        raise ValueError(f"{text!r} has no plain figure before its unit") from None
-    if not 0 <= value < 1e9:
-        raise ValueError(f"{text!r} is not a sensible figure")
-    return round(value * UNITS[unit][1], 9)
+    number, _, symbol = str(text).partition(" ")
+    unit = UNITS.get(symbol)
+    if unit is None or unit.kind != kind:
+        known = ", ".join(one.symbol for one in UNITS.values() if one.kind == kind)
+        raise ValueError(f"{text!r} needs a unit of {kind}: one of {known}")
+    if not PLAIN_FIGURE.fullmatch(number):
+        raise ValueError(f"{text!r} has no plain figure before its unit")
+    return round(float(number) * float(unit.factor), 9)
 
 
 @dataclass(slots=True)
@@ -141,13 +128,13 @@ class Record:
             raise self.error(f"needs {key!r} as a bare figure, not {value!r}")
         return float(value)
 
-    def amount(self, key: str, measures: str) -> float | None:
+    def amount(self, key: str, kind: str) -> float | None:
         """Return a figure with its unit in canonical units, or None if absent."""
         value = self.value(key)
         if value is None:
             return None
         try:
-            return amount(value, measures)
+            return amount(value, kind)
         except ValueError as problem:
             raise self.error(f"{key!r}: {problem}") from None
 
