@@ -112,7 +112,7 @@ def _table_text(table: Table, width: int) -> list[str]:
     rows = (describe(row) for row in table.rows)
     texts = [
         f"{'; '.join(part for part in (row['device'], row['test']) if part)}: {row['limit']}"
-        f" — {row['clause']} ({row['evidence']})"
+        f"{', ' + row['days'] if row['days'] else ''} — {row['clause']} ({row['evidence']})"
         for row in rows
     ]
     head = textwrap.wrap(f"{table.title} [{table.document} {table.edition}]", width)

@@ -53,7 +53,9 @@ WORDS: dict[Said, frozenset[str]] = {
 }
 MORE = re.compile(r"(?:>=?|≥|greater than|more than|over|above)\s*")
 LESS = re.compile(r"(?:<=?|≤|less than|under|below)\s*")
-TWO_FIGURES = re.compile(r"\d\s*(?:/|;|\||\band\b|&|,\s)\s*\d|\d\s+\d+[.,]\d")
+TWO_FIGURES = re.compile(
+    r"\d\s*(?:/|;|\||\band\b|&|,\s)\s*\d|\d\d\s+\d|\d\s+\d+[.,]\d|\d\s+\d{1,2}\b"
+)
 
 
 @dataclass(frozen=True, slots=True)

@@ -12,10 +12,10 @@ from decimal import Decimal
 from checkers.domain.glossary import QUANTITIES, SPELLINGS, UNITS, Quantity, Unit
 
 NUMBER = re.compile(
-    r"[+-]?(?:\d{1,3}(?: \d{3})+(?![\d ])|\d+)?(?:[.,]\d+)?",
+    r"[+-]?(?:[1-9](?: \d{3})+(?!\d)|\d+)?(?:[.,]\d+)?",
 )
 THOUSANDS_OR_DECIMALS = re.compile(r"[+-]?[1-9]\d{0,2},\d{3}")
-COMPUTED_IN = {unit.kind: unit.symbol for unit in UNITS.values() if unit.factor == 1}
+LONG_TIME = 2000.0
 
 
 class NotAQuantity(ValueError):
@@ -89,5 +89,7 @@ def format_number(value: float, digits: int = 3) -> str:
 
 
 def format_quantity(value: float, unit: str, digits: int = 4) -> str:
-    """Return a value with its unit, as it is shown: 300 ms, 27 mA, 1.5 kohm."""
+    """Return a value with its unit, as it is shown: 300 ms, 10 s, 27 mA."""
+    if unit == "ms" and value >= LONG_TIME:
+        value, unit = value / 1000, "s"
     return f"{format_number(value, digits)} {unit}"

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from checkers.domain.devices import DeviceType
+from checkers.domain.limit_rows import Row
 from checkers.domain.measured import Said
 from checkers.domain.readings import EXPECTED, Reading, Test, Waveform
 from checkers.domain.verdicts import Finding, Judges, Outcome
@@ -69,6 +71,18 @@ def waveform_missing(reading: Reading) -> list[Judged] | None:
         reading,
         "The waveform is not given, and the limit depends on it.",
         "Say whether the test was AC, half wave or smooth DC.",
+    )
+
+
+def type_missing(reading: Reading, case: Case, *rows: Row | None) -> list[Judged] | None:
+    """Return a finding where the type is not given and the limit is that of some types only."""
+    limited = any(row is not None and row.when.only("type") for row in rows)
+    if case.device.type != DeviceType.UNKNOWN or not limited:
+        return None
+    return undecided(
+        reading,
+        "The type is not given, and on this waveform the limit depends on it.",
+        "Read the type symbol on the device.",
     )
 
 

@@ -7,7 +7,7 @@ import dataclasses
 from checkers.domain.judging import JUDGING
 from checkers.domain.measured import Measured, Said
 from checkers.domain.quantities import format_quantity
-from checkers.domain.readings import Reading, Waveform
+from checkers.domain.readings import Reading
 from checkers.domain.verdicts import Finding, Judges, Outcome
 from checkers.judgement.against_limits import Rule, compare_with, finding_for
 from checkers.judgement.case import Case
@@ -18,6 +18,7 @@ from checkers.judgement.judged import (
     Judged,
     not_a_result,
     rating_missing,
+    type_missing,
     undecided,
     waveform_missing,
 )
@@ -35,12 +36,6 @@ def judge_ramp(reading: Reading, case: Case) -> list[Judged]:
     early = not_a_result(reading) or waveform_missing(reading) or rating_missing(reading, case)
     if early:
         return early
-    if case.device.type == "unknown" and reading.waveform != Waveform.AC:
-        return undecided(
-            reading,
-            "The type is not given, and on this waveform the limit depends on it.",
-            "Read the type symbol on the device.",
-        )
     band = operating_band(case, reading.waveform)
     if band is None or band.at_most is None:
         return undecided(
@@ -48,7 +43,7 @@ def judge_ramp(reading: Reading, case: Case) -> list[Judged]:
             f"Type {case.device.type} in this form has no operating current on this waveform.",
             "Test with a waveform that the type must respond to.",
         )
-    return _judge_band(reading, case, band)
+    return type_missing(reading, case, band.row) or _judge_band(reading, case, band)
 
 
 def _judge_band(reading: Reading, case: Case, band: Band) -> list[Judged]:

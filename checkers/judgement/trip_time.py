@@ -16,6 +16,7 @@ from checkers.judgement.judged import (
     Judged,
     not_a_result,
     rating_missing,
+    type_missing,
     undecided,
     waveform_missing,
 )
@@ -58,6 +59,9 @@ def _judge_at(reading: Reading, case: Case, level: Level) -> list[Judged]:
     limit = product_time_limit(case, reading.waveform, level.current)
     if limit.at_most is None:
         return _without_a_limit(reading, case, level)
+    early = type_missing(reading, case, *limit.rows)
+    if early:
+        return early
     if reading.measured.said is Said.TRIPPED:
         return undecided(
             reading, "It tripped, but the time is not given.", "Write down the time in ms."
