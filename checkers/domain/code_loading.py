@@ -7,6 +7,7 @@ from dataclasses import replace
 from importlib.resources.abc import Traversable
 from typing import Any
 
+from checkers.domain.code_checks import refuse_clashes
 from checkers.domain.code_rules import PURPOSES, Code, CodeTest, Edition, Interval, TypeRule
 from checkers.domain.conditions import CHOICES
 from checkers.domain.limit_rows import Table
@@ -74,6 +75,7 @@ def _code(path: Traversable, tables: Mapping[str, Table]) -> Code:
         raise record.error("has no [[edition]]")
     if not (code.tests or code.not_known):
         raise record.error("has no [[test]] and does not say in not_known what is missing")
+    refuse_clashes(name, code)
     return code
 
 
