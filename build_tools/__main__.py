@@ -7,9 +7,8 @@ import sys
 
 if sys.version_info < (3, 11):  # noqa: UP036 - the whole point is to speak on an older Python
     sys.exit(
-        "build_tools: this is Python %d.%d, and 3.11 or newer is needed. "
+        "build_tools: this is Python " + sys.version.split()[0] + ", and 3.11 or newer is needed. "
         "Remedy: install it and start again with it, as in: python3.13 -m build_tools serve"
-        % sys.version_info[:2]
     )
 
 from build_tools.command_line import main

@@ -10,11 +10,12 @@ from build_tools.archives import archive_bytes, read_archive
 from build_tools.programs import run_logged
 
 
-def compile_archive(archive: Path) -> tuple[str, dict[str, bytes]]:
+def compile_archive(archive: Path, *, docstrings: bool = True) -> tuple[str, dict[str, bytes]]:
     """Compile every module of an archive.
 
     Args:
         archive: a zip file or a wheel with sources; it is left as it is.
+        docstrings: whether they stay; without them assertions go too.
 
     Returns:
         The compiled archive's name, and its files: bytecode in place of sources, all else the same.
@@ -28,7 +29,8 @@ def compile_archive(archive: Path) -> tuple[str, dict[str, bytes]]:
         copy.write_bytes(archive_bytes(read_archive(archive)))
         compiler = [sys.executable, "-m", "pyodide_cli", "py-compile", "--silent"]
         # With this variable Python stamps bytecode with its source's hash, not with today's time.
-        variables = {"SOURCE_DATE_EPOCH": "315532800", "PYTHONOPTIMIZE": ""}
+        optimise = "" if docstrings else "2"
+        variables = {"SOURCE_DATE_EPOCH": "315532800", "PYTHONOPTIMIZE": optimise}
         run_logged(
             f"compile-{archive.stem}",
             [*compiler, "--compression-level", "0", copy],

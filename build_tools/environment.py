@@ -12,7 +12,7 @@ from pathlib import Path
 
 from build_tools import places, python_fetcher, stamps
 from build_tools.problems import Problem
-from build_tools.programs import ProgramFailedError, no_network, run_logged
+from build_tools.programs import Argument, ProgramFailedError, no_network, run_logged
 from build_tools.progress import say, show_count, step
 from build_tools.python_finder import WANTED, candidates, find
 
@@ -92,18 +92,28 @@ def _make(python: Path) -> None:
 
 
 def _fill() -> None:
-    total = len(re.findall(r"^\S+==", places.REQUIREMENTS.read_text(encoding="utf-8"), re.M))
+    total = len(
+        re.findall(r"^\S+==", places.REQUIREMENTS.read_text(encoding="utf-8"), re.MULTILINE)
+    )
     seen = 0
 
     def count(line: str) -> None:
         nonlocal seen
         if line.startswith("Collecting "):
             seen = min(seen + 1, total)
-            show_count(seen, total, line.split()[1].split("==")[0])
+            show_count(seen, total, line.split()[1].partition("==")[0])
 
     # Only the pinned list counts, whatever else pip is set up to look at; nothing is compiled here.
     options = ["--no-deps", "--require-hashes", "--only-binary", ":all:", "--retries", "2"]
-    pip = [_python(places.VENV), "-m", "pip", "install", "--progress-bar", "off", *options]
+    pip: list[Argument] = [
+        _python(places.VENV),
+        "-m",
+        "pip",
+        "install",
+        "--progress-bar",
+        "off",
+        *options,
+    ]
     with step(f"Fetching {total} packages into it (half a minute, the first time only)"):
         try:
             run_logged("environment", [*pip, "-r", places.REQUIREMENTS], each_line=count)

@@ -84,7 +84,7 @@ def _check(modules: Modules, own: Modules, choices: Choices) -> None:
 
 
 def library_for_browser(archive: Path, package: Path) -> bytes:
-    """Trim and compile the runtime's standard library.
+    """Trim and compile the runtime's standard library, and leave its documentation out.
 
     Args:
         archive: the library as the runtime ships it.
@@ -97,4 +97,4 @@ def library_for_browser(archive: Path, package: Path) -> bytes:
     with tempfile.TemporaryDirectory() as folder:
         sources = Path(folder) / archive.name
         sources.write_bytes(archive_bytes(kept))
-        return archive_bytes(compile_archive(sources)[1])
+        return archive_bytes(compile_archive(sources, docstrings=False)[1])

@@ -11,6 +11,8 @@ from pathlib import Path
 from build_tools import places
 from build_tools.problems import Problem
 
+Argument = str | Path
+
 TAIL = 400  # lines of a program's output kept for judging why it failed
 
 
@@ -26,7 +28,7 @@ class ProgramFailedError(Exception):
 
 def run_logged(
     name: str,
-    arguments: Sequence[str | Path],
+    arguments: Sequence[Argument],
     *,
     folder: Path = places.ROOT,
     variables: Mapping[str, str] | None = None,
@@ -64,7 +66,7 @@ def run_logged(
 
 
 def _started(
-    arguments: Sequence[str | Path], folder: Path, variables: Mapping[str, str] | None
+    arguments: Sequence[Argument], folder: Path, variables: Mapping[str, str] | None
 ) -> subprocess.Popen[str]:
     try:
         return subprocess.Popen(
@@ -80,7 +82,8 @@ def _started(
         )
     except OSError as error:
         raise Problem(
-            f"{arguments[0]} cannot be started ({error.strerror}).", "install it, then run this again."
+            f"{arguments[0]} cannot be started ({error.strerror}).",
+            "install it, then run this again.",
         ) from error
 
 

@@ -8,7 +8,7 @@ from pathlib import Path
 
 from build_tools import places
 from build_tools.problems import Problem
-from build_tools.programs import ProgramFailedError, run_logged
+from build_tools.programs import Argument, ProgramFailedError, run_logged
 from build_tools.progress import step
 from build_tools.python_finder import WANTED, candidates, find
 
@@ -28,7 +28,14 @@ def fetch() -> Path:
     remedy = f"install Python {WANTED} by other means (package manager, installer or pyenv)."
     try:
         with step(f"Fetching Python {WANTED}, which this machine lacks"):
-            install = ["python", "install", WANTED, "--install-dir", FETCHED, "--no-bin"]
+            install: list[Argument] = [
+                "python",
+                "install",
+                WANTED,
+                "--install-dir",
+                FETCHED,
+                "--no-bin",
+            ]
             run_logged("python-fetch", [_uv(), *install])
     except ProgramFailedError as error:
         raise Problem(
@@ -49,6 +56,6 @@ def _uv() -> str | Path:
     if not program.exists():
         run_logged("uv-venv", [sys.executable, "-m", "venv", "--clear", folder])
         python = places.inside_venv(folder, "python")
-        pip = [python, "-m", "pip", "install", "--retries", "2", "--require-hashes"]
+        pip: list[Argument] = [python, "-m", "pip", "install", "--retries", "2", "--require-hashes"]
         run_logged("uv-install", [*pip, "-r", REQUIREMENTS])
     return program

@@ -68,7 +68,7 @@ def verify(folder: Path, files: dict[str, str]) -> None:
         if not file.exists() or hashlib.sha256(file.read_bytes()).hexdigest() != pinned:
             raise Problem(
                 f"{name} of the runtime is not the file that {places.RUNTIME_PINS.name} names.",
-                "if the version was changed on purpose, correct the pins; else trust nothing of it.",
+                "correct the pins if the version was changed on purpose; else trust nothing of it.",
             )
 
 

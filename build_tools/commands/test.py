@@ -1,0 +1,24 @@
+"""`test`: build the site, find a browser, run every test."""
+
+from __future__ import annotations
+
+import os
+import subprocess
+import sys
+from collections.abc import Sequence
+
+from build_tools import chromium, places
+from build_tools.site_build import ensure_site
+
+
+def run(arguments: Sequence[str]) -> int:
+    """Run pytest over everything, with its own options if any are given.
+
+    The last line is pytest's own, which tells how many tests passed.
+    """
+    variables = dict(os.environ)
+    if chromium.WITHOUT not in arguments:
+        variables[chromium.VARIABLE] = str(chromium.find_chromium())
+    ensure_site()
+    command = [sys.executable, "-m", "pytest", *arguments]
+    return subprocess.run(command, cwd=places.ROOT, env=variables, check=False).returncode

@@ -1,0 +1,57 @@
+"""Squeeze the site's files once, so that a server need not: `x.br` and `x.gz` beside `x`."""
+
+from __future__ import annotations
+
+import gzip
+import hashlib
+from collections.abc import Callable
+from concurrent.futures import ThreadPoolExecutor
+from pathlib import Path
+
+import brotli
+
+from build_tools import places
+
+CACHE = places.CACHE / "compressed"
+SMALLEST = 1024  # bytes; a smaller file fits into one packet either way
+TEXTS = (".css", ".html", ".js", ".json", ".map", ".mjs", ".svg", ".toml", ".txt", ".xml")
+SUFFIXES = frozenset((*TEXTS, ".wasm", ".webmanifest", ".whl", ".zip"))
+
+METHODS: dict[str, Callable[[bytes], bytes]] = {
+    ".br": lambda content: brotli.compress(content, quality=11, lgwin=24),
+    ".gz": lambda content: gzip.compress(content, 9, mtime=0),
+}
+
+
+def compress_site(site: Path, cache: Path = CACHE) -> None:
+    """Write the squeezed copies of all files that gain from it.
+
+    Args:
+        site: the built site.
+        cache: where squeezed contents are kept from build to build; what this build does not use
+            is removed.
+    """
+    cache.mkdir(parents=True, exist_ok=True)
+    files = [x for x in sorted(site.rglob("*")) if x.suffix in SUFFIXES and x.is_file()]
+    large = [x for x in files if x.stat().st_size >= SMALLEST]
+    with ThreadPoolExecutor() as pool:
+        used = set(pool.map(lambda job: _squeeze(job[0], job[1], cache), _jobs(large)))
+    for kept in cache.iterdir():
+        if kept not in used:
+            kept.unlink()
+
+
+def _jobs(files: list[Path]) -> list[tuple[Path, str]]:
+    biggest_first = sorted(files, key=lambda file: -file.stat().st_size)
+    return [(file, suffix) for file in biggest_first for suffix in METHODS]
+
+
+def _squeeze(file: Path, suffix: str, cache: Path) -> Path:
+    content = file.read_bytes()
+    kept = cache / (hashlib.sha256(content).hexdigest() + suffix)
+    if not kept.exists():
+        unfinished = kept.with_name(f"{kept.name}.{file.name}.part")
+        unfinished.write_bytes(METHODS[suffix](content))
+        unfinished.replace(kept)
+    file.with_name(file.name + suffix).write_bytes(kept.read_bytes())
+    return kept
