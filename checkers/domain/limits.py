@@ -12,7 +12,7 @@ from checkers.domain.conditions import Situation
 from checkers.domain.limit_loading import load_tables
 from checkers.domain.limit_rows import Row, Table
 from checkers.domain.records import data_folder
-from checkers.domain.sources import SOURCES
+from checkers.domain.sources import PRODUCT_STANDARD, SOURCES
 
 TABLES: Mapping[str, Table] = MappingProxyType(load_tables(data_folder() / "limits"))
 
@@ -51,7 +51,7 @@ def rows_in(table: str, *, on: date, **asked: Any) -> tuple[Row, ...]:
 
 def _concerns(table: Table, made_to: str | None) -> bool:
     """Tell whether a product-standard table concerns a device made to a document, or unmarked."""
-    if SOURCES[table.document].kind != "product-standard":
+    if SOURCES[table.document].kind != PRODUCT_STANDARD:
         return False
     if made_to is None:
         return table.assumed

@@ -10,9 +10,10 @@ from types import MappingProxyType
 
 from checkers.domain.records import Record, data_folder, read_toml
 
+PRODUCT_STANDARD = "product-standard"
 KINDS = frozenset(
     {
-        "product-standard",
+        PRODUCT_STANDARD,
         "installation-code",
         "instrument-standard",
         "guide",
@@ -124,7 +125,10 @@ def _squeezed(name: str) -> str:
 
 
 def _names(sources: Mapping[str, Source], file: str) -> dict[str, str]:
-    """Return every squeezed name of every document with the document's key."""
+    """Return every squeezed name of every document with the document's key.
+
+    Raises DataError where two documents share a name.
+    """
     names: dict[str, str] = {}
     for source in sources.values():
         for name in {_squeezed(one) for one in (source.key, source.designation, *source.names)}:
@@ -143,12 +147,13 @@ _EDITION = re.compile(r"\s*(:\s*\d{4}.*|\(\s*\d{4}\s*\)|\+\s*A\d.*)$", re.IGNORE
 
 
 def recognise(name: str) -> str | None:
-    """Return the key of the document a person means, or None.
+    """Return the key of the product standard a person means, or None.
 
     "BS EN 61008-1:2012+A12" and "iec 61008" are both the document "iec-61008-1". The
     edition is dropped: it says which printing, not which kind of device.
     """
-    return _NAMES.get(_squeezed(name)) or _NAMES.get(_squeezed(_EDITION.sub("", name)))
+    key = _NAMES.get(_squeezed(name)) or _NAMES.get(_squeezed(_EDITION.sub("", name)))
+    return key if key and SOURCES[key].kind == PRODUCT_STANDARD else None
 
 
 def cite(document: str, clause: str, evidence: str, edition: str = "") -> Citation:

@@ -122,3 +122,24 @@ def test_the_button_is_pressed_half_yearly_since_2019_and_was_quarterly_before()
 def test_the_international_code_comes_first() -> None:
     """It is the one a reader starts from."""
     assert next(iter(CODES)) == "iec"
+
+
+@pytest.mark.parametrize("form", ["rdc-dd", "monitor", "gfci"])
+def test_no_test_at_a_multiple_on_ac_is_asked_of_a_device_that_has_no_such_limit(form: str) -> None:
+    """6 mA detection, a monitor and a North American device are not timed at once their rating."""
+    for code in CODES.values():
+        asked = [test.test for test in code.tests_on(TODAY) if test.concerns(form=form)]
+        assert not {"trip-time", "no-trip"} & set(asked)
+
+
+def test_smooth_dc_is_tried_only_on_types_that_sense_it() -> None:
+    """At twice the rating, in both polarities, on type B."""
+    found = [
+        test
+        for test in CODES["iec"].tests_on(TODAY)
+        if test.waveform == "smooth-dc" and test.test == "trip-time"
+    ]
+
+    assert [(one.multiple, one.phases, one.types) for one in found] == [
+        (2.0, ("+", "-"), {"B", "B+"})
+    ]
