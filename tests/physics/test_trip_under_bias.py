@@ -1,0 +1,70 @@
+"""The search for the current that opens a device while DC flows."""
+
+from __future__ import annotations
+
+from math import inf
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from checkers.physics.primary_current import Shape
+from checkers.physics.sensing_core import Core, Relay, settled_cycle, signal_at_own_trip
+from checkers.physics.trip_under_bias import peak_to_trip, peaks_to_trip
+
+CORES = st.builds(
+    Core,
+    knee=st.floats(0.01, 5.0),
+    coercive=st.floats(0.05, 0.5),
+    burden=st.floats(0.3, 1.2),
+    relay=st.sampled_from(Relay),
+)
+SQUARE = Core(knee=0.05, coercive=0.3, burden=0.8, relay=Relay.FLUX_SWING)
+
+
+@given(CORES)
+@settings(max_examples=40, deadline=None)
+def test_without_dc_every_core_trips_at_its_own_trip_current(core: Core) -> None:
+    """No DC, no change."""
+    assert peak_to_trip(core, 0.0) == pytest.approx(1.0, rel=2e-3)
+
+
+@given(CORES, st.floats(0.0, 50.0))
+@settings(max_examples=60, deadline=None)
+def test_the_peak_found_gives_the_relay_its_signal(core: Core, bias: float) -> None:
+    """At the answer the relay gets what it needs, and 5 % below it gets less."""
+    peak, wanted = peak_to_trip(core, bias), signal_at_own_trip(core)
+
+    assert settled_cycle(core, bias, peak * 1.01).signal(core.relay) >= wanted * 0.999
+    assert settled_cycle(core, bias, peak * 0.95).signal(core.relay) < wanted
+
+
+@given(CORES, st.floats(0.1, 30.0), st.floats(0.2, 5.0))
+@settings(max_examples=40, deadline=None)
+def test_the_answer_does_not_depend_on_where_the_search_starts(
+    core: Core, bias: float, share: float
+) -> None:
+    """A guess shortens the search and changes nothing else."""
+    guessed = peak_to_trip(core, bias, expected=share * (1.0 + bias))
+
+    assert guessed == pytest.approx(peak_to_trip(core, bias), rel=3e-3)
+
+
+def test_a_row_of_answers_is_the_same_as_single_ones() -> None:
+    """Each answer of a curve is the one that is found alone."""
+    biases = (0.0, 0.2, 0.6, 1.5, 6.0)
+
+    row = peaks_to_trip(SQUARE, biases)
+
+    assert row == pytest.approx([peak_to_trip(SQUARE, bias) for bias in biases], rel=3e-3)
+
+
+def test_no_half_wave_trips_a_core_that_holds_its_flux() -> None:
+    """A square loop answers to no pulsating direct current, however great."""
+    assert peak_to_trip(SQUARE, 0.0, Shape.HALF_WAVE) == inf
+
+
+@pytest.mark.parametrize("bias", [1.0, 10.0, 300.0, 1500.0])
+def test_much_dc_needs_about_as_much_peak(bias: float) -> None:
+    """To turn a saturated core back, the negative crest must pass the DC, and a little more."""
+    assert bias < peak_to_trip(SQUARE, bias) < bias + 1.0 + 3.0 * bias**0.5
