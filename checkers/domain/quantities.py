@@ -16,6 +16,7 @@ NUMBER = re.compile(
 )
 THOUSANDS_OR_DECIMALS = re.compile(r"[+-]?[1-9]\d{0,2},\d{3}")
 LONG_TIME = 2000.0
+COMPUTED_IN = {unit.kind: unit.symbol for unit in UNITS.values() if unit.factor == 1}
 
 
 class NotAQuantity(ValueError):

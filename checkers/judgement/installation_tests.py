@@ -14,19 +14,30 @@ from checkers.judgement.comparison import Limits
 from checkers.judgement.current_bands import band_of, operating_band
 from checkers.judgement.reading_words import citations
 from checkers.judgement.test_level import Level
-from checkers.judgement.time_limits import NO_LIMIT, TimeLimit, product_time_limit, time_limit
+from checkers.judgement.time_limits import TimeLimit, product_time_limit, time_limit
 
 ASKED_FOR = ("required", "advised")
+MAKERS_CHOICE = frozenset({"five-times", "quarter-ampere"})
 
 
 def tests_asked_for(case: Case) -> tuple[CodeTest, ...]:
     """Return the tests of this device that the code requires or advises on that day."""
+    return tuple(test for test in tests_of(case) if test.standing in ASKED_FOR)
+
+
+def tests_of(case: Case) -> tuple[CodeTest, ...]:
+    """Return the tests that the code speaks of for this device on that day."""
     device = case.device_asked
     known = {name: device[name] for name in ("type", "form", "delay", "rated")}
+    return tuple(test for test in case.code.tests_on(case.day) if test.concerns(**known))
+
+
+def tests_judged(case: Case) -> tuple[CodeTest, ...]:
+    """Return the tests the code judges: those it asks for, or sets limits of its own for."""
     return tuple(
         test
-        for test in case.code.tests_on(case.day)
-        if test.standing in ASKED_FOR and test.concerns(**known)
+        for test in tests_of(case)
+        if test.standing in ASKED_FOR or (test.limits and test.standing != "not-required")
     )
 
 
@@ -40,30 +51,47 @@ def answers_test(reading: Reading, test: CodeTest, level: Level | None) -> bool:
     return nominal is not None and isclose(nominal, test.multiple, rel_tol=1e-6)
 
 
-def installation_limit(reading: Reading, case: Case, level: Level) -> Rule | None:
-    """Return the code's rule for a trip time, or None where it does not ask for that test."""
-    for test in tests_asked_for(case):
+def installation_limits(reading: Reading, case: Case, level: Level) -> tuple[Rule, ...]:
+    """Return the code's rules for a trip time: none, one, or one for each kind it could be.
+
+    More than one comes back where the limit depends on a kind of device, such as
+    type I, that was not said.
+    """
+    for test in tests_judged(case):
         if answers_test(reading, test, level):
-            limit = _time_limit(test, reading, case, level)
-            if limit.at_most is not None:
-                return _time_rule(test, limit, case)
-    return None
+            limits = _time_limits(test, reading, case, level)
+            found = [_time_rule(test, one, case) for one in limits if one.at_most is not None]
+            if found:
+                return tuple(found)
+    return ()
+
+
+def installation_test(reading: Reading, case: Case, level: Level | None) -> CodeTest | None:
+    """Return the test of the code that a reading answers, or None."""
+    answered = (test for test in tests_judged(case) if answers_test(reading, test, level))
+    return next(answered, None)
 
 
 def installation_band(reading: Reading, case: Case) -> Rule | None:
     """Return the code's rule for a ramp, or None where it does not ask for one."""
-    for test in tests_asked_for(case):
+    for test in tests_judged(case):
         if test.test == Test.RAMP and answers_test(reading, test, None):
             return _band_rule(test, reading, case)
     return None
 
 
-def _time_limit(test: CodeTest, reading: Reading, case: Case, level: Level) -> TimeLimit:
+def _time_limits(
+    test: CodeTest, reading: Reading, case: Case, level: Level
+) -> tuple[TimeLimit, ...]:
     if not test.limits:
-        return product_time_limit(case, reading.waveform, level.current)
+        return (product_time_limit(case, reading.waveform, level.current),)
     asked = case.device_asked | {"waveform": reading.waveform}
     found = rows_in(test.limits, on=case.day, **asked)
-    return time_limit(found, case, level.current) if found else NO_LIMIT
+    kinds = sorted(
+        {kind for row in found for kind in row.when.only("option") or ()} - MAKERS_CHOICE
+    )
+    asked_by_kind = [rows_in(test.limits, on=case.day, **asked, option=kind) for kind in kinds]
+    return tuple(time_limit(rows, case, level.current) for rows in asked_by_kind or [found])
 
 
 def _time_rule(test: CodeTest, limit: TimeLimit, case: Case) -> Rule:

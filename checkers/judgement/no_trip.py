@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import dataclasses
+
 from checkers.domain.judging import JUDGING
 from checkers.domain.measured import Measured, Said
 from checkers.domain.quantities import format_quantity
@@ -9,6 +11,7 @@ from checkers.domain.readings import Reading, Test, Waveform
 from checkers.domain.verdicts import Finding, Judges, Outcome
 from checkers.judgement.case import Case
 from checkers.judgement.current_bands import Band, operating_band
+from checkers.judgement.installation_tests import installation_test
 from checkers.judgement.judged import (
     Judged,
     not_a_result,
@@ -29,7 +32,7 @@ def judge_no_trip(reading: Reading, case: Case) -> list[Judged]:
     if early:
         return early
     if _held_long_enough(reading.measured, case):
-        return [Judged(_held(reading, case))]
+        return _by_code_too(_held(reading, case), reading, case)
     if _held_too_shortly(reading.measured):
         return undecided(
             reading,
@@ -81,7 +84,19 @@ def _tripped(reading: Reading, case: Case) -> list[Judged]:
         return undecided(reading, "No non-operating current is known for this waveform.")
     if level.current > band.at_least:
         return _above_the_band(reading, level, band)
-    return _helped_by_leakage(reading, case, level, band) or [Judged(_fails(reading, level, band))]
+    failed = _fails(reading, level, band)
+    return _helped_by_leakage(reading, case, level, band) or _by_code_too(failed, reading, case)
+
+
+def _by_code_too(finding: Finding, reading: Reading, case: Case) -> list[Judged]:
+    """Return the finding of the device standard, and the code's where it judges that test."""
+    test = installation_test(reading, case, level_of(reading, case))
+    if test is None:
+        return [Judged(finding)]
+    by_code = dataclasses.replace(
+        finding, judges=Judges.INSTALLATION_CODE, sources=(test.citation,)
+    )
+    return [Judged(finding), Judged(by_code)]
 
 
 def _half(case: Case) -> Level:

@@ -30,9 +30,6 @@ class TimeLimit:
         return tuple(dict.fromkeys(found))
 
 
-NO_LIMIT = TimeLimit(None, None, None, None)
-
-
 def product_time_limit(case: Case, waveform: str, current: float) -> TimeLimit:
     """Return the limit of the device's product standard at a test current [mA]."""
     found = rows(

@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+import dataclasses
+
+from checkers.domain.devices import Form
 from checkers.domain.judging import JUDGING
 from checkers.domain.measured import Measured, Said
 from checkers.domain.quantities import format_quantity
@@ -11,7 +14,7 @@ from checkers.judgement.against_limits import Rule, compare_with, finding_for
 from checkers.judgement.case import Case
 from checkers.judgement.comparison import Limits
 from checkers.judgement.current_bands import operating_band
-from checkers.judgement.installation_tests import installation_limit
+from checkers.judgement.installation_tests import installation_limits
 from checkers.judgement.judged import (
     Judged,
     not_a_result,
@@ -26,6 +29,11 @@ from checkers.judgement.reading_words import citations, name_of
 from checkers.judgement.test_level import Level, level_of
 from checkers.judgement.time_limits import TimeLimit, product_time_limit
 
+FOREIGN: dict[str, str] = {
+    Waveform.AC: "AC",
+    Waveform.SMOOTH_DC: "smooth DC",
+    **dict.fromkeys(HALF_WAVES, "half-wave current"),
+}
 NEVER_TRIPPED = 3_600_000.0
 AFTER_A_FAILURE = (
     "Take the loads off and repeat; if it still fails, do not leave the device in service."
@@ -66,9 +74,20 @@ def _judge_at(reading: Reading, case: Case, level: Level) -> list[Judged]:
         return undecided(
             reading, "It tripped, but the time is not given.", "Write down the time in ms."
         )
-    rules = [_rule(limit, case, Judges.DEVICE_STANDARD), installation_limit(reading, case, level)]
-    judged = [_judged(reading, case, rule) for rule in rules if rule is not None]
+    judged = [_judged(reading, case, _rule(limit, case, Judges.DEVICE_STANDARD))]
+    judged += _judged_by_code(reading, case, level)
     return [_not_proven(one, reading, case, limit) for one in judged]
+
+
+def _judged_by_code(reading: Reading, case: Case, level: Level) -> list[Judged]:
+    """Judge a time by the code; where its limit depends on a kind not said, all must agree."""
+    found = [_judged(reading, case, rule) for rule in installation_limits(reading, case, level)]
+    if len({one.finding.outcome for one in found}) <= 1:
+        return found[:1]
+    limits = " or ".join(dict.fromkeys(one.finding.limit for one in found))
+    says = f"The limit is {limits}, by a kind of device (such as type I) that is not known."
+    changed = _changed(found[0].finding, says, "Read on the device which kind it is.")
+    return [Judged(dataclasses.replace(changed, limit=limits, margin=None))]
 
 
 def _rule(limit: TimeLimit, case: Case, judges: Judges) -> Rule:
@@ -128,17 +147,7 @@ def _not_proven(judged: Judged, reading: Reading, case: Case, limit: TimeLimit) 
 def _changed(
     finding: Finding, says: str, do_next: str, outcome: Outcome = Outcome.CANNOT_SAY
 ) -> Finding:
-    return Finding(
-        about=finding.about,
-        outcome=outcome,
-        says=says,
-        judges=finding.judges,
-        measured=finding.measured,
-        limit=finding.limit,
-        margin=finding.margin,
-        do_next=do_next,
-        sources=finding.sources,
-    )
+    return dataclasses.replace(finding, outcome=outcome, says=says, do_next=do_next)
 
 
 def _without_a_limit(reading: Reading, case: Case, level: Level) -> list[Judged]:
@@ -168,14 +177,19 @@ def _without_a_limit(reading: Reading, case: Case, level: Level) -> list[Judged]
 
 def _foreign_waveform(reading: Reading, case: Case) -> list[Judged]:
     """Judge a time on a waveform that the device's type need not respond to."""
-    shape = "smooth DC" if reading.waveform == Waveform.SMOOTH_DC else "half-wave current"
+    shape = FOREIGN[reading.waveform]
     held = reading.measured.said in (Said.MORE_THAN, Said.NO_TRIP)
-    if case.device.type == "unknown" or held or reading.measured.said is Said.TRIPPED:
+    if (
+        case.device.type == "unknown"
+        or case.device.form == Form.RDC_DD
+        or held
+        or reading.measured.said is Said.TRIPPED
+    ):
         return undecided(
             reading,
             f"No limit on {shape} is known for this device, so this shows nothing of it.",
-            "Read the type symbol, and test with AC; if such current can occur here, "
-            "the type is not fit for it.",
+            "Read type and form on the device, and test with a current it must respond to; "
+            "if another can occur here, it is not fit for it.",
         )
     says = (
         f"Type {case.device.type} has no limit on {shape}: that it tripped adds nothing, "
