@@ -87,12 +87,6 @@ class Circuit:
     seen_to_open: bool | None = yes_no(
         "Seen to open", explain="Whether the device opened, whatever the instrument showed."
     )
-    system: str = choice(
-        (("tn", "TN"), ("tt", "TT"), ("unknown", "not known")),
-        "Earthing system",
-        default="unknown",
-        advanced=True,
-    )
 
 
 @dataclass(frozen=True, slots=True)
