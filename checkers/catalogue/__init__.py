@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from checkers.catalogue import readings
+from checkers.catalogue import fault_waveform, readings
 from checkers.domain.checker import Checker
 
-CHECKERS: tuple[Checker, ...] = (readings.CHECKER,)
+CHECKERS: tuple[Checker, ...] = (readings.CHECKER, fault_waveform.CHECKER)

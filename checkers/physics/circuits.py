@@ -8,6 +8,7 @@ from types import MappingProxyType
 
 from checkers.domain.quantities import NotAQuantity, parse_quantity
 from checkers.domain.records import Record, data_folder, read_toml
+from checkers.domain.sources import EVIDENCE_WORDS, SOURCES, Citation, cite
 
 FILE = "circuits.toml"
 EARTH = "earth"
@@ -45,6 +46,8 @@ class Bounds:
     smooth_ripple: float
     composite_dc: float
     trip_current: float
+    lowest_frequency: float
+    highest_frequency: float
     direct_share: float
     switching_from: float
     switching_share: float
@@ -95,6 +98,7 @@ class CircuitBook:
 
     parts: Parts
     bounds: Bounds
+    sources: Mapping[str, Citation]
     circuits: Mapping[str, Circuit]
 
 
@@ -105,12 +109,29 @@ def load_circuits(raw: dict[str, object], file: str = FILE) -> CircuitBook:
     book = CircuitBook(
         parts=_parts(top.record("parts") or Record(file, "parts", {})),
         bounds=_bounds(top.record("classes") or Record(file, "classes", {})),
+        sources=MappingProxyType(
+            {
+                key: _source(Record(file, key, one))
+                for key, one in (top.value("source") or {}).items()
+            }
+        ),
         circuits=MappingProxyType(
             {key: _circuit(Record(file, key, one), key) for key, one in table.items()}
         ),
     )
     top.finish()
     return book
+
+
+def _source(record: Record) -> Citation:
+    cited = cite(
+        record.choice("document", frozenset(SOURCES)),
+        record.text("clause"),
+        record.choice("evidence", EVIDENCE_WORDS),
+        record.text("edition"),
+    )
+    record.finish()
+    return cited
 
 
 def _bounds(record: Record) -> Bounds:
@@ -121,6 +142,8 @@ def _bounds(record: Record) -> Bounds:
         composite_dc=_amount(record, "composite_dc", "dc_residual"),
         trip_current=_amount(record, "trip_current", "rated_residual_current"),
         smooth_ripple=_share(record, "smooth_ripple"),
+        lowest_frequency=_amount(record, "lowest_frequency", "frequency"),
+        highest_frequency=_amount(record, "highest_frequency", "frequency"),
         direct_share=_share(record, "direct_share"),
         switching_from=record.number("switching_from") or 0.0,
         switching_share=_share(record, "switching_share"),

@@ -31,7 +31,9 @@ class Setting:
         return self.place or circuit.first_place
 
     def smoothing_of(self, circuit: Circuit) -> float:
-        """Smoothing of a circuit [µF]."""
+        """Smoothing of a circuit [µF]; none where it has no link, or one held by a boost stage."""
+        if circuit.link is None or circuit.boost:
+            return 0.0
         return circuit.smoothing if self.smoothing is None else self.smoothing
 
     def load_of(self, circuit: Circuit) -> float:
@@ -44,9 +46,9 @@ class Setting:
 
     def charged_link_of(self, circuit: Circuit) -> float:
         """Voltage a smoothing capacitor charges to without load [V]; 0 without one."""
-        if circuit.link is None or not self.smoothing_of(circuit):
+        if not self.smoothing_of(circuit):
             return 0.0
-        across_lines = circuit.lines > 1 and EARTH not in circuit.link
+        across_lines = circuit.lines > 1 and EARTH not in (circuit.link or ())
         return self.peak * (sqrt(3.0) if across_lines else 1.0)
 
     @property

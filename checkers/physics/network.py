@@ -11,7 +11,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 
-OFF_CONDUCTANCE = 1e-9  # [S] keeps a node that all valves leave alone at a voltage of its own
+OFF_CONDUCTANCE = 1e-10  # [S] keeps a node that all valves leave alone at a voltage of its own
 
 # One node: the constant part, and the weight of each of the four memory currents.
 Row = tuple[float, float, float, float, float]

@@ -1,0 +1,183 @@
+"""What residual current does an earth fault in this converter circuit give?"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import Any
+
+from checkers.domain.checker import Checker, Example
+from checkers.domain.devices import Device
+from checkers.domain.fields import choice, group, quantity
+from checkers.domain.question import Question
+from checkers.domain.verdicts import Figure, Outcome, Result
+from checkers.judgement.fault_fit import judge_faults
+from checkers.physics.circuits import BOOK, CIRCUITS, PLACES, Circuit
+from checkers.physics.fault_setting import Setting
+from checkers.physics.fault_study import FaultStudy, deciding, study_everywhere
+from checkers.physics.waveform_figures import Figures
+from checkers.physics.waveform_points import drawn_points
+
+SMALLEST_LINE = 0.01  # of the r.m.s.: weaker spectral lines are not listed
+CARRIER_LINES = (1, 2, 3)  # multiples of the switching frequency that are listed
+NO_SMOOTHING = "The smoothing given plays no part: this circuit has no link capacitor of its own."
+NO_FIRING = "The delay angle given plays no part: this circuit has no thyristors."
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Inputs(Question):
+    """A converter circuit and the fault put into it; a device, if one is to be judged."""
+
+    circuit: str = choice(
+        tuple((key, circuit.name) for key, circuit in CIRCUITS.items()), "Converter circuit"
+    )
+    line_voltage: float = quantity("line_voltage", default=230.0)
+    frequency: float = quantity("frequency", default=50.0)
+    fault_resistance: float = quantity("fault_resistance", default=1000.0)
+    smoothing: float | None = quantity("smoothing", default=None)
+    source_inductance: float | None = quantity("source_inductance", default=None, advanced=True)
+    link_load: float | None = quantity("link_load", default=None, advanced=True)
+    delay_angle: float | None = quantity("delay_angle", default=None, advanced=True)
+    place: str = choice(
+        tuple(PLACES.items()),
+        "Place of the fault",
+        default="",
+        advanced=True,
+        explain="The output of an inverter, or a DC pole; the circuit's usual one if left out.",
+    )
+    device: Device = group(Device, "Device", default=Device)
+
+    def problems(self) -> dict[str, str]:
+        """Return what is wrong with the fields together, by field."""
+        circuit = CIRCUITS[self.circuit]
+        if self.place and self.place not in circuit.places:
+            known = ", ".join(circuit.places)
+            return {"place": f"{self.place!r} is not in this circuit, which has {known}"}
+        return {}
+
+    @property
+    def setting(self) -> Setting:
+        """What is put into the circuit."""
+        return Setting(
+            line_voltage=self.line_voltage,
+            frequency=self.frequency,
+            fault_resistance=self.fault_resistance,
+            smoothing=self.smoothing,
+            source_inductance=self.source_inductance,
+            link_load=self.link_load,
+            delay_angle=self.delay_angle,
+            place=self.place,
+        )
+
+
+def check(inputs: Inputs) -> Result:
+    """Simulate the fault, and judge the device where one is given.
+
+    Inputs: a circuit, its supply and its fault.
+    Result: the figures of the current of the fault asked for [mA, degree, ms, %], its class,
+    points to draw it by, and the least type for every fault the circuit can have.
+    """
+    circuit = CIRCUITS[inputs.circuit]
+    studies = study_everywhere(circuit, inputs.setting)
+    return Result(
+        findings=judge_faults(circuit, studies, inputs.device, inputs.day),
+        answer=_answer(circuit, studies),
+        cautions=_plays_no_part(circuit, inputs),
+    )
+
+
+def _answer(circuit: Circuit, studies: Sequence[FaultStudy]) -> dict[str, Any]:
+    asked, worst = studies[0], deciding(tuple(studies))
+    return {
+        **_figures(asked.figures),
+        "class": asked.waveform.value,
+        "class_meaning": asked.waveform.meaning,
+        "type": worst.type,
+        "decided_by": f"a fault on {PLACES[worst.place]}",
+        "place": asked.place,
+        "faults": [_fault(one) for one in studies],
+        "harmonics": _harmonics(circuit, asked),
+        "points": drawn_points(asked.trace),
+    }
+
+
+def _figures(figures: Figures) -> dict[str, Any]:
+    low = figures.longest_low_interval(BOOK.bounds.low_current)
+    direct = figures.direct_share >= BOOK.bounds.direct_share
+    return {
+        "average": Figure(round(figures.average, 3), "mA"),
+        "rms": Figure(round(figures.rms, 3), "mA"),
+        "peak": Figure(round(figures.peak, 3), "mA"),
+        "ripple": Figure(round(100.0 * figures.ripple, 2), "%") if direct else "no direct part",
+        "longest_low_interval": Figure(round(low, 2), "degree"),
+        "longest_low_time": Figure(round(low / 0.36 / figures.trace.frequency, 3), "ms"),
+    }
+
+
+def _fault(fault: FaultStudy) -> dict[str, Any]:
+    return {
+        "place": fault.place,
+        "fault_resistance": Figure(round(fault.fault_resistance, 3), "ohm"),
+        "class": fault.waveform.value,
+        "type": fault.type,
+        "average": Figure(round(fault.figures.average, 3), "mA"),
+        "rms": Figure(round(fault.figures.rms, 3), "mA"),
+    }
+
+
+def _harmonics(circuit: Circuit, fault: FaultStudy) -> list[list[float]]:
+    """Return [frequency [Hz], r.m.s. [mA]] of every line that matters, lowest first."""
+    figures, carrier = fault.figures, BOOK.parts.carrier_ratio
+    lines = dict(figures.spectrum)
+    if circuit.inverter and fault.place == "output":
+        lines |= {
+            round(carrier * one * fault.trace.frequency, 6): figures.line(carrier * one)
+            for one in CARRIER_LINES
+        }
+    least = SMALLEST_LINE * figures.rms
+    return [[frequency, round(rms, 3)] for frequency, rms in sorted(lines.items()) if rms > least]
+
+
+def _plays_no_part(circuit: Circuit, inputs: Inputs) -> tuple[str, ...]:
+    notes = []
+    if inputs.smoothing and not inputs.setting.smoothing_of(circuit):
+        notes.append(NO_SMOOTHING)
+    if inputs.delay_angle and not circuit.fired:
+        notes.append(NO_FIRING)
+    return tuple(notes)
+
+
+BRIDGE = Example(
+    title="A type A device and a single-phase bridge",
+    request={
+        "circuit": "bridge",
+        "line_voltage": "230 V",
+        "fault_resistance": "1 kohm",
+        "device": {"type": "A", "rated_residual_current": "30 mA"},
+    },
+    outcome=Outcome.PASS,
+)
+DRIVE = Example(
+    title="A type A device and a three-phase drive",
+    request={
+        "circuit": "six-pulse-inverter",
+        "line_voltage": "230 V",
+        "fault_resistance": "1 kohm",
+        "device": {"type": "A", "rated_residual_current": "30 mA"},
+    },
+    outcome=Outcome.FAIL,
+)
+NO_DEVICE = Example(
+    title="A bridge between two lines, no device named",
+    request={"circuit": "two-phase-bridge", "fault_resistance": "1 kohm"},
+    outcome=Outcome.CANNOT_SAY,
+)
+
+CHECKER = Checker(
+    slug="fault-waveform",
+    title="Fault waveform",
+    question="What residual current does an earth fault in this converter circuit give?",
+    inputs=Inputs,
+    check=check,
+    examples=(BRIDGE, DRIVE, NO_DEVICE),
+)
