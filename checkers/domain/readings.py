@@ -87,6 +87,13 @@ class Circuit:
     seen_to_open: bool | None = yes_no(
         "Seen to open", explain="Whether the device opened, whatever the instrument showed."
     )
+    system: str = choice(
+        (("tn", "TN"), ("tt", "TT"), ("unknown", "not known")),
+        "Earthing system",
+        default="unknown",
+        advanced=True,
+        explain="Decides how much a neutral-to-earth link below the device takes away.",
+    )
 
 
 @dataclass(frozen=True, slots=True)
