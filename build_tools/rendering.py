@@ -18,7 +18,7 @@ def _environment(*, escape: bool) -> Environment:
     return Environment(
         loader=FileSystemLoader(TEMPLATES),
         undefined=StrictUndefined,
-        autoescape=escape,
+        autoescape=escape,  # noqa: S701  # false for Markdown alone, which is not HTML
         trim_blocks=True,
         lstrip_blocks=True,
     )

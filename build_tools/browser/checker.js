@@ -1,0 +1,150 @@
+import { ask, follow, forget } from "./client.js";
+import { addEntry, removeEntry } from "./entries.js";
+import { keepOneAnswer } from "./fields.js";
+import { read, showProblems, write } from "./form.js";
+import { fromFragment, toFragment } from "./address.js";
+import { recall, remember } from "./memory.js";
+import { showResults } from "./results.js";
+import { offerSharing } from "./sharing.js";
+import { showCrash, showFailure, showProgress, showUnfinished, showVerdict, showWorking } from "./verdict.js";
+
+const ADDRESS_AFTER = 300; // milliseconds: browsers refuse addresses that change too often
+const WORKING_AFTER = 150; // milliseconds after which an old verdict must not stand any longer
+
+/** Bring one checker of the page to life; call what is returned when its page goes. */
+export function mount(root) {
+  const checker = { root, form: root.querySelector("[data-inputs]"), slug: root.dataset.checker };
+  checker.own = "ownAddress" in root.dataset;
+  fill(checker);
+  const stop = new AbortController();
+  const options = { signal: stop.signal };
+  checker.form.addEventListener("input", (event) => edited(checker, event.target), options);
+  checker.form.addEventListener("click", (event) => clicked(checker, event.target), options);
+  checker.form.addEventListener("submit", (event) => event.preventDefault(), options);
+  addEventListener("hashchange", () => addressChanged(checker), options);
+  addEventListener("pagehide", () => writeAddress(checker), options);
+  offerSharing(checker, options);
+  const unfollow = follow((state) => stateChanged(checker, state));
+  judge(checker);
+  return () => {
+    stop.abort();
+    unfollow();
+    forget(checker);
+    clearTimeout(checker.addressTimer);
+    clearTimeout(checker.workingTimer);
+  };
+}
+
+function fill(checker) {
+  const given = checker.root.dataset.given;
+  const shared = checker.own ? fromFragment(location.hash) : null;
+  write(checker.form, shared ?? (given ? JSON.parse(given) : recall("last") ?? {}));
+}
+
+function edited(checker, changed) {
+  const field = changed.closest("[data-field]");
+  if (field) {
+    keepOneAnswer(field, changed);
+  }
+  judge(checker);
+}
+
+function clicked(checker, target) {
+  const button = target.closest("button");
+  if (!button) {
+    return;
+  }
+  if ("add" in button.dataset) {
+    addEntry(button.closest("[data-many]")).querySelector("input, select").focus();
+  } else if ("remove" in button.dataset) {
+    takeAway(button.closest("[data-entry]"));
+  } else if ("suggestion" in button.dataset) {
+    button.closest("[data-field]").querySelector("input").value = button.dataset.suggestion;
+  } else if ("clear" in button.dataset) {
+    write(checker.form, {});
+  } else {
+    return;
+  }
+  judge(checker);
+}
+
+function takeAway(entry) {
+  const list = entry.closest("[data-many]");
+  removeEntry(entry);
+  if (!list.querySelector("[data-entry]")) {
+    addEntry(list);
+  }
+  list.querySelector(":scope > [data-add]").focus();
+}
+
+function judge(checker) {
+  const request = read(checker.form);
+  checker.request = request;
+  keepInMind(checker, request);
+  clearTimeout(checker.workingTimer);
+  if (checker.stage === "ready") {
+    checker.workingTimer = setTimeout(() => showWorking(checker.root), WORKING_AFTER);
+  }
+  ask(checker, checker.slug, request, (reply) => show(checker, reply));
+}
+
+function keepInMind(checker, request) {
+  clearTimeout(checker.addressTimer);
+  checker.addressTimer = setTimeout(() => writeAddress(checker), ADDRESS_AFTER);
+  if (checker.own) {
+    const { code, device } = request;
+    remember("last", { ...(code && { code }), ...(device && { device }) });
+  }
+}
+
+function writeAddress(checker) {
+  clearTimeout(checker.addressTimer);
+  const fragment = toFragment(checker.request);
+  const link = checker.root.querySelector("[data-open]");
+  if (link) {
+    link.hash = fragment;
+  }
+  if (checker.own && (fragment || fromFragment(location.hash)) && checker.root.isConnected) {
+    // A fragment that is an anchor stays until something is typed.
+    history.replaceState(history.state, "", fragment ? `#${fragment}` : location.pathname);
+  }
+}
+
+function addressChanged(checker) {
+  const shared = checker.own ? fromFragment(location.hash) : null;
+  if (shared && toFragment(shared) !== toFragment(checker.request)) {
+    write(checker.form, shared);
+    judge(checker);
+  }
+}
+
+function show(checker, reply) {
+  clearTimeout(checker.workingTimer);
+  checker.reply = reply;
+  if (reply.kind === "invalid") {
+    showUnfinished(checker.root, showProblems(checker.form, reply.errors), reply.errors);
+    showResults(checker.root, null);
+    return;
+  }
+  showProblems(checker.form, {});
+  if (reply.kind === "crash") {
+    showCrash(checker.root, reply);
+    showResults(checker.root, null);
+    return;
+  }
+  showVerdict(checker.root, reply);
+  showResults(checker.root, reply);
+}
+
+function stateChanged(checker, state) {
+  checker.stage = state.stage;
+  if (state.stage === "failed") {
+    clearTimeout(checker.workingTimer);
+    showResults(checker.root, null);
+    showFailure(checker.root, state);
+  } else if (state.stage !== "ready") {
+    showProgress(checker.root, state);
+  } else if (!checker.reply) {
+    showWorking(checker.root);
+  }
+}

@@ -1,0 +1,36 @@
+import { ROOT } from "./places.js";
+
+/**
+ * Pages of this site replace one another inside the page, so that the worker lives on.
+ *
+ * The theme does the replacing; it only learns from a list of absolute addresses which
+ * links it may follow, and a site that works under any path has no such list. Here a link
+ * below the site's root that ends in a slash is one of its pages.
+ */
+export function followLinksInside() {
+  if (!globalThis.location$ || !globalThis.document$) {
+    return;
+  }
+  document.body.addEventListener("click", (event) => {
+    const link = event.target.closest?.("a[href]");
+    if (!link || event.defaultPrevented || isForElsewhere(event, link)) {
+      return;
+    }
+    event.preventDefault();
+    go(new URL(link.href));
+  });
+}
+
+function isForElsewhere(event, link) {
+  const url = new URL(link.href);
+  const asksMore = event.button !== 0 || event.metaKey || event.ctrlKey || event.shiftKey || event.altKey;
+  const inside = url.href.startsWith(ROOT.href) && url.pathname.endsWith("/");
+  const here = url.pathname === location.pathname;
+  return asksMore || link.target || link.hasAttribute("download") || !inside || here;
+}
+
+function go(url) {
+  history.replaceState({ x: scrollX, y: scrollY }, "");
+  history.pushState(null, "", url);
+  globalThis.location$.next(url);
+}

@@ -1,0 +1,157 @@
+import { element, say } from "./element.js";
+import { follow } from "./client.js";
+import { recall, remember } from "./memory.js";
+import { ROOT } from "./places.js";
+
+const LONG = 90; // days without a look at the site after which a copy says so
+const DAY = 24 * 60 * 60 * 1000;
+
+/** What is known of the copy on this device, shown wherever the page has a place for it. */
+const copy = { text: "", build: null };
+
+let registration = null;
+let replacing = false;
+
+/** Keep a copy of the site on this device once nothing more urgent is being fetched. */
+export function keepOfflineCopy() {
+  if (!("serviceWorker" in navigator)) {
+    tell("No offline copy: this address is not secure (https), or the browser cannot keep one.");
+    return;
+  }
+  navigator.serviceWorker.addEventListener("message", ({ data }) => heard(data));
+  reloadWhenReplaced();
+  whenIdle(register);
+}
+
+/** Write the state into the page in view. */
+export function showOfflineState() {
+  for (const place of document.querySelectorAll("[data-offline]")) {
+    say(place, copy.text);
+  }
+}
+
+function tell(text) {
+  copy.text = text;
+  showOfflineState();
+}
+
+// The runtime comes first: the copy is fetched when the checkers run, or cannot, or are not here.
+function whenIdle(action) {
+  const hasChecker = document.querySelector("[data-checker]");
+  if (!hasChecker) {
+    setTimeout(action, 500);
+    return;
+  }
+  const stop = follow(({ stage }) => {
+    if (stage === "ready" || stage === "failed") {
+      setTimeout(() => { stop(); action(); }, 0);
+    }
+  });
+}
+
+async function register() {
+  try {
+    const script = new URL("service-worker.js", ROOT);
+    registration = await navigator.serviceWorker.register(script, { scope: ROOT.pathname, updateViaCache: "none" });
+  } catch {
+    tell(navigator.onLine ? "No offline copy could be kept on this device." : copy.text);
+    return;
+  }
+  registration.addEventListener("updatefound", () => watch(registration.installing));
+  watch(registration.installing);
+  offerWaiting();
+  await lookForUpdate();
+  await askState();
+}
+
+async function lookForUpdate() {
+  try {
+    await registration.update();
+    remember("looked", Date.now());
+  } catch {
+    // No network: the copy serves, and says below how old it is.
+  }
+}
+
+function watch(installing) {
+  installing?.addEventListener("statechange", () => {
+    if (installing.state === "installed") {
+      offerWaiting();
+    } else if (installing.state === "activated") {
+      askState();
+    } else if (installing.state === "redundant" && !registration.active) {
+      tell("The offline copy could not be finished. It will be tried again on the next visit.");
+    }
+  });
+}
+
+function askState() {
+  registration.active?.postMessage({ ask: "state" });
+}
+
+function heard({ filling, state, waiting }) {
+  if (filling && !registration?.active) {
+    tell(`Keeping a copy for offline use: ${filling.done} of ${filling.total} files.`);
+  }
+  if (waiting) {
+    showNotice(waiting);
+  }
+  if (state) {
+    copy.build = state;
+    tell(state.whole ? `Works offline. Copy built on ${dayOf(state.built)}.${age()}` : "The offline copy is not whole yet.");
+    announceNewBuild(state);
+  }
+}
+
+function age() {
+  const looked = recall("looked");
+  const days = looked ? Math.floor((Date.now() - looked) / DAY) : 0;
+  return days > LONG
+    ? ` It has not been compared with the site for ${days} days: limits may have changed. Connect and open it again.`
+    : "";
+}
+
+// Browsers also bring a waiting build in when the last page of the old one is closed.
+function announceNewBuild(state) {
+  const seen = recall("build");
+  if (seen && seen !== state.build) {
+    notice(`This is now the build of ${dayOf(state.built)}.`);
+  }
+  remember("build", state.build);
+}
+
+function offerWaiting() {
+  if (registration.waiting && registration.active) {
+    registration.waiting.postMessage({ ask: "waiting" });
+  }
+}
+
+function showNotice({ built }) {
+  const apply = element("button", { type: "button", class: "action" }, "Use it now");
+  apply.addEventListener("click", () => registration.waiting?.postMessage({ ask: "take over" }));
+  notice(`A newer build of this site, of ${dayOf(built)}, is on this device. Until you use it, nothing changes.`, apply);
+}
+
+function notice(text, ...actions) {
+  document.querySelector(".notice")?.remove();
+  const close = element("button", { type: "button", class: "action" }, "Later");
+  const made = element("div", { class: "notice", role: "status" }, element("p", {}, text), ...actions, close);
+  close.addEventListener("click", () => made.remove());
+  document.body.append(made);
+}
+
+function reloadWhenReplaced() {
+  const { serviceWorker } = navigator;
+  let had = Boolean(serviceWorker.controller);
+  serviceWorker.addEventListener("controllerchange", () => {
+    if (had && !replacing) {
+      replacing = true;
+      location.reload();
+    }
+    had = true;
+  });
+}
+
+function dayOf(text) {
+  return new Date(text).toLocaleDateString("en-GB", { day: "numeric", month: "long", year: "numeric" });
+}

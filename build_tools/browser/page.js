@@ -1,0 +1,44 @@
+import { mount } from "./checker.js";
+import { start } from "./client.js";
+import { followLinksInside } from "./navigation.js";
+import { keepOfflineCopy, showOfflineState } from "./offline.js";
+
+/** What is alive on the page in view; a page that goes takes its own along. */
+let mounted = [];
+
+function pageChanged() {
+  mounted.forEach((unmount) => unmount());
+  const checkers = [...document.querySelectorAll("[data-checker]")];
+  if (checkers.length > 0) {
+    start();
+  }
+  mounted = checkers.map(mount);
+  showOfflineState();
+}
+
+document.addEventListener("click", (event) => {
+  if (event.target.closest?.("[data-retry]")) {
+    start({ fresh: true });
+  }
+});
+
+// The runtime does not wait for the page's text, nor the text for the runtime.
+if (document.querySelector("meta[name=has-checker]")) {
+  start();
+}
+
+function textIsThere() {
+  followLinksInside();
+  if (globalThis.document$) {
+    globalThis.document$.subscribe(pageChanged);
+  } else {
+    pageChanged();
+  }
+  keepOfflineCopy();
+}
+
+if (document.readyState === "loading") {
+  document.addEventListener("DOMContentLoaded", textIsThere);
+} else {
+  textIsThere();
+}

@@ -1,0 +1,5 @@
+/** The site's own root, whatever path it is served under; this folder lies two below it. */
+export const ROOT = new URL("../../", import.meta.url);
+
+/** The folder of the Python runtime. */
+export const RUNTIME_FOLDER = new URL("runtime/", ROOT);

@@ -1,0 +1,69 @@
+import { answerParts } from "./answer.js";
+import { element } from "./element.js";
+import { findingItem } from "./findings.js";
+import { JUDGES } from "./words.js";
+
+/** Everything of a reply below the bar; without a reply, nothing. */
+export function showResults(root, reply) {
+  const place = root.querySelector("[data-results]");
+  place.replaceChildren(...(reply ? parts(reply) : []));
+}
+
+function parts(reply) {
+  return [
+    ...findings(reply.findings),
+    ...answerParts(reply.answer ?? {}),
+    ...explanations(reply.explanations ?? []),
+    ...nextTest(reply.next_test),
+    ...cautions(reply),
+  ];
+}
+
+// What a finding judges is its heading: a rule, a standard, fitness for DC and a working
+// button are told apart, and none hides another.
+function findings(all) {
+  return Object.entries(JUDGES).flatMap(([judges, heading]) => {
+    const group = all.filter((finding) => finding.judges === judges);
+    return group.length
+      ? [element("h3", {}, heading), element("ul", { class: "findings" }, ...group.map(findingItem))]
+      : [];
+  });
+}
+
+function explanations(all) {
+  if (all.length === 0) {
+    return [];
+  }
+  return [element("h3", {}, "What would explain it"), element("ol", { class: "causes" }, ...all.map(cause))];
+}
+
+function cause(one) {
+  const share = `${Math.round(one.probability * 100)} %`;
+  return element(
+    "li",
+    { class: "cause" },
+    element("p", { class: "cause__name" }, element("strong", {}, one.name), ` ${share}`),
+    element("meter", { class: "cause__share", min: 0, max: 1, value: one.probability, "aria-label": `${one.name}: ${share}` }),
+    ...reasons("Speaks for it", one.for),
+    ...reasons("Speaks against it", one.against),
+    one.do_next ? element("p", { class: "next" }, `Next: ${one.do_next}`) : "",
+  );
+}
+
+function reasons(title, list = []) {
+  return list.length ? [element("p", {}, `${title}: ${list.join("; ")}.`)] : [];
+}
+
+function nextTest(test) {
+  return test
+    ? [element("h3", {}, "The test that would tell most"), element("p", {}, element("strong", {}, test.test), ` ${test.why}`)]
+    : [];
+}
+
+function cautions({ cautions: all = [], local_note: note }) {
+  return [
+    element("h3", {}, "Before you act"),
+    element("ul", { class: "cautions" }, ...all.map((caution) => element("li", {}, caution))),
+    note ? element("p", { class: "local-note" }, note) : "",
+  ];
+}

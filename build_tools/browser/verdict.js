@@ -1,0 +1,94 @@
+import { element, say } from "./element.js";
+import { shapeOf } from "./shapes.js";
+import { OUTCOMES } from "./words.js";
+
+/** The bar that stays in view: the outcome in one word and a shape, and what decided it. */
+export function showVerdict(root, reply) {
+  const deciding = reply.findings.filter(({ outcome }) => outcome === reply.outcome);
+  bar(root, reply.outcome, OUTCOMES[reply.outcome], decided(reply, deciding));
+}
+
+function decided(reply, deciding) {
+  if (reply.findings.length === 0) {
+    return "Nothing was judged.";
+  }
+  if (reply.outcome === "pass") {
+    const one = deciding.length === 1;
+    return `${deciding.length} ${one ? "finding" : "findings"}, all within their limits.`;
+  }
+  const [first, ...others] = deciding;
+  const more = others.length ? ` And ${others.length} more below.` : "";
+  return `${first.about}: ${first.says}${more}`;
+}
+
+/** What keeps the checker from judging: fields still empty, or fields that read wrong. */
+export function showUnfinished(root, { homeless, empty }, errors) {
+  const wrong = Object.keys(errors).length - empty.length;
+  if (wrong > 0) {
+    const reason = homeless[0] ?? `${wrong === 1 ? "One field is" : `${wrong} fields are`} marked below.`;
+    bar(root, "unfinished", "Not judged", reason);
+  } else {
+    bar(root, "unfinished", "Not judged yet", `Still needed: ${[...new Set(empty)].join(", ")}.`);
+  }
+}
+
+export function showCrash(root, reply) {
+  bar(root, "cannot-say", "Not judged", `${reply.text} Code: ${reply.code}`);
+}
+
+export function showWorking(root) {
+  bar(root, "waiting", "Working it out", "");
+}
+
+/** What the page waits for, and how far it is. */
+export function showProgress(root, { stage, done, total }) {
+  const fetching = stage === "fetching" && total > 0 && done < total;
+  const step = fetching
+    ? `Fetching the checkers: ${megabytes(done)} of ${megabytes(total)} MB.`
+    : "Starting the checkers.";
+  bar(root, "waiting", "Starting", `${step} Type meanwhile: nothing is lost.`);
+  const progress = root.querySelector("[data-progress]");
+  progress.hidden = false;
+  if (fetching) {
+    progress.max = total;
+    progress.value = done;
+  } else {
+    progress.removeAttribute("value");
+  }
+}
+
+/** Why the checkers cannot run here, with a way to try again. */
+export function showFailure(root) {
+  bar(root, "unfinished", "Not running", "");
+  const limits = root.querySelector("[data-verdict]").dataset.limits;
+  root.querySelector("[data-detail]").replaceChildren(
+    `The checkers could not start in this browser: ${reason()} What you typed is kept. `,
+    element("a", { href: limits }, "The limit tables"),
+    " need no checker.",
+  );
+  root.querySelector("[data-retry]").hidden = false;
+}
+
+function reason() {
+  if (typeof WebAssembly !== "object") {
+    return "it does not run WebAssembly, or is set not to.";
+  }
+  return navigator.onLine ? "a file did not arrive whole, or is blocked." : "there is no network.";
+}
+
+function bar(root, outcome, word, detail) {
+  const verdict = root.querySelector("[data-verdict]");
+  if (verdict.dataset.outcome !== outcome) {
+    verdict.dataset.outcome = outcome;
+    const shape = outcome === "waiting" ? [] : [shapeOf(outcome)];
+    verdict.querySelector("[data-shape]").replaceChildren(...shape);
+  }
+  say(verdict.querySelector("[data-word]"), word);
+  say(verdict.querySelector("[data-detail]"), detail);
+  verdict.querySelector("[data-progress]").hidden = true;
+  verdict.querySelector("[data-retry]").hidden = true;
+}
+
+function megabytes(bytes) {
+  return (bytes / 1e6).toFixed(1);
+}

@@ -1,0 +1,91 @@
+"""Live checkers on a page, their examples, and the ways to them from the front page."""
+
+from __future__ import annotations
+
+import json
+import tomllib
+from collections.abc import Iterator, Mapping
+from functools import cache
+from typing import Any
+from urllib.parse import urlencode
+
+from build_tools import places
+from build_tools.forms import form_fields
+from build_tools.rendering import html
+from checkers.bridge import BY_SLUG
+from checkers.catalogue import CHECKERS
+from checkers.domain.parsing import parse_inputs
+from checkers.printing import HEADLINES
+
+DOORS = places.ROOT / "docs" / "front-page.toml"
+
+
+def checker_show(words: str, root: str) -> str:
+    """Show a live checker: its slug, and, if it is to start from a case, the case as JSON.
+
+    Raises KeyError for a checker there is not, InvalidRequest for a case it refuses.
+    """
+    slug, _, case = words.partition(" ")
+    checker = BY_SLUG[slug]
+    if case:
+        parse_inputs(checker.inputs, json.loads(case))
+    return html(
+        "shows/checker.html",
+        checker=checker,
+        fields=form_fields(checker.inputs, slug),
+        given=case.strip(),
+        own_address=not case,
+        root=root,
+    )
+
+
+def examples_show(slug: str, root: str) -> str:
+    """Show a checker's examples as links that open it with the case filled in."""
+    examples = [
+        {
+            "title": example.title,
+            "outcome": example.outcome,
+            "word": HEADLINES[example.outcome].capitalize(),
+            "address": f"{root}checkers/{slug}/#{fragment(example.request)}",
+        }
+        for example in BY_SLUG[slug].examples
+    ]
+    return html("shows/examples.html", examples=examples)
+
+
+def fragment(request: Mapping[str, Any]) -> str:
+    """Return a request as the part of an address after the #, as the page reads and writes it."""
+    return urlencode(list(_leaves(request, "")))
+
+
+def _leaves(value: Any, path: str) -> Iterator[tuple[str, str]]:
+    if isinstance(value, Mapping):
+        for name, inner in value.items():
+            yield from _leaves(inner, f"{path}.{name}" if path else str(name))
+    elif isinstance(value, list | tuple):
+        for place, inner in enumerate(value):
+            yield from _leaves(inner, f"{path}.{place}")
+    elif isinstance(value, bool):
+        yield path, "yes" if value else "no"
+    else:
+        yield path, str(value)
+
+
+@cache
+def doors() -> tuple[dict[str, str], ...]:
+    """Return the front page's ways in: what the reader has in hand, and where that leads.
+
+    A way to a checker that is not there is left out.
+    """
+    table = tomllib.loads(DOORS.read_text(encoding="utf-8"))
+    slugs = {checker.slug for checker in CHECKERS}
+    return tuple(
+        {"leads": door.get("leads", f"checkers/{door.get('checker')}/"), **door}
+        for door in table["door"]
+        if door.get("checker") is None or door["checker"] in slugs
+    )
+
+
+def doors_show(_: str, root: str) -> str:
+    """Show the front page's ways in."""
+    return html("shows/doors.html", doors=doors(), root=root)

@@ -1,0 +1,53 @@
+"""What each local code asks, as pages: one a code, with what is not known of it."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from build_tools.rendering import html, markdown
+from checkers.code_sheet import code_as_values
+from checkers.domain.codes import CODES
+from checkers.domain.sources import Evidence
+
+PARTS = {
+    "editions": "Editions, and from which day",
+    "tests": "Tests it speaks of",
+    "types": "What it says of device types",
+    "intervals": "How often tests are repeated",
+}
+
+
+def code_pages() -> dict[str, str]:
+    """Return the pages: a list of the codes, then one page a code."""
+    pages = {
+        f"codes/{key}.md": markdown("pages/code.md", code=code, parts=_parts(key))
+        for key, code in CODES.items()
+    }
+    return {"codes/index.md": markdown("pages/codes.md", codes=CODES), **pages}
+
+
+def _parts(key: str) -> dict[str, str]:
+    values = code_as_values(CODES[key])
+    return {name: title for name, title in PARTS.items() if values[name]}
+
+
+def code_show(words: str, root: str) -> str:
+    """Show one part of a code, or its tables: the code's key, then the part's name."""
+    key, part = words.split()
+    values = code_as_values(CODES[key])
+    if part == "tables":
+        return html("shows/code-tables.html", tables=values["tables"], root=root)
+    return html("shows/code.html", rules=[_rule(one) for one in values[part]])
+
+
+def _rule(rule: dict[str, Any]) -> dict[str, str]:
+    source = rule["source"]
+    place = ", ".join(source[name] for name in ("document", "edition", "clause") if source[name])
+    start = f"from {rule['from']}" if rule["from"] else ""
+    end = f"until {rule['until']}" if rule["until"] else ""
+    return {
+        "says": rule.get("says") or rule["name"],
+        "days": f"{start} {end}".strip(),
+        "source": f"{place}: {Evidence(source['evidence']).meaning}",
+        "note": rule["note"],
+    }

@@ -1,0 +1,51 @@
+"""The only file that knows MkDocs: each event hands text to plain functions and takes text back.
+
+A build goes: the settings learn of our scripts and of the pages made from data; the made pages
+join the written ones; what a page asks to be shown is filled in; each page gets its cautions;
+last, every page gets its policy.
+"""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import Any
+
+from mkdocs.config.defaults import MkDocsConfig
+from mkdocs.structure.files import File, Files
+from mkdocs.structure.nav import Navigation
+from mkdocs.structure.pages import Page
+
+from build_tools import browser_files, pages, policy
+from build_tools.shows import fill_in
+
+
+def on_config(config: MkDocsConfig) -> None:
+    """Before anything is read: our styles, and the made pages' places in the navigation."""
+    config.extra_css.extend(browser_files.styles())
+    config.nav = pages.whole_navigation(config.nav, Path(config.docs_dir))
+
+
+def on_files(files: Files, config: MkDocsConfig) -> None:
+    """When the written files are known: add the made pages, and the browser's files."""
+    for place, content in pages.made_files(Path(config.docs_dir)).items():
+        files.append(File.generated(config, place, content=content))
+
+
+def on_page_content(html: str, page: Page, **_: Any) -> str:
+    """When Markdown has become HTML, which leaves our marks alone: fill them in."""
+    return fill_in(html, pages.SHOWS, pages.way_to_root(page.url))
+
+
+def on_page_context(
+    context: dict[str, Any], page: Page, config: MkDocsConfig, nav: Navigation
+) -> None:
+    """Before a page meets its template: what stands on every page."""
+    del config, nav
+    context["foot"] = pages.foot(page.file.src_uri)
+    context["has_checker"] = "data-checker=" in (page.content or "")
+    context["modules"] = browser_files.modules()
+
+
+def on_post_build(config: MkDocsConfig) -> None:
+    """When all pages are written: allow just the scripts that they hold."""
+    policy.protect(Path(config.site_dir))

@@ -1,0 +1,45 @@
+"""From a built site to a site that works without a network: every file, with its hash."""
+
+from __future__ import annotations
+
+import base64
+import hashlib
+import json
+from pathlib import Path
+
+from build_tools.browser_files import SERVICE_WORKER
+
+# Nothing asks for these: other programs' maps, and lists for machines that read sites.
+LEFT_OUT = (".map", ".br", ".gz", "sitemap.xml", ".py", ".toml")
+# The theme's word lists for searching in other languages than ours.
+OTHER_LANGUAGES = "assets/javascripts/lunr/"
+
+
+def write_precache(site: Path, build_id: str) -> None:
+    """Write the service worker of a built site, last of all.
+
+    Inputs: the site's folder, complete; the build's identity, which begins with its day.
+    """
+    build = {"id": build_id, "built": build_id[:10], "files": precache(site)}
+    script = SERVICE_WORKER.read_text(encoding="utf-8")
+    text = f"const BUILD = {json.dumps(build, indent=1)};\n\n{script}"
+    (site / SERVICE_WORKER.name).write_text(text, encoding="utf-8", newline="\n")
+
+
+def precache(site: Path) -> dict[str, str]:
+    """Return every file the site may need, with its SHA-256 in base64."""
+    names = {path.relative_to(site).as_posix(): path for path in site.rglob("*") if path.is_file()}
+    return {
+        name: base64.b64encode(hashlib.sha256(path.read_bytes()).digest()).decode()
+        for name, path in sorted(names.items())
+        if is_kept(name)
+    }
+
+
+def is_kept(name: str) -> bool:
+    """Tell whether a file belongs into the copy on a reader's device."""
+    return (
+        name != SERVICE_WORKER.name
+        and not name.endswith(LEFT_OUT)
+        and not name.startswith(OTHER_LANGUAGES)
+    )

@@ -1,0 +1,18 @@
+"""Cautions and the note on local codes, from the one place that holds them."""
+
+from __future__ import annotations
+
+from build_tools.rendering import html
+from checkers.domain.cautions import CAUTIONS
+from checkers.domain.codes import CODES, Code
+from checkers.domain.question import DEFAULT_CODE
+
+
+def cautions_show(_: str, root: str) -> str:
+    """Show every caution in full."""
+    return html("shows/cautions.html", cautions=CAUTIONS, root=root)
+
+
+def local_note_for(code: Code | None) -> str:
+    """Return a code's note that local rules decide; without a code, the general one."""
+    return (code or CODES[DEFAULT_CODE]).local_note
