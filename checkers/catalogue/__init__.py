@@ -2,7 +2,12 @@
 
 from __future__ import annotations
 
-from checkers.catalogue import fault_waveform, readings
+from checkers.catalogue import earth_electrode, fault_waveform, readings, type_for_load
 from checkers.domain.checker import Checker
 
-CHECKERS: tuple[Checker, ...] = (readings.CHECKER, fault_waveform.CHECKER)
+CHECKERS: tuple[Checker, ...] = (
+    readings.CHECKER,
+    type_for_load.CHECKER,
+    fault_waveform.CHECKER,
+    earth_electrode.CHECKER,
+)

@@ -11,6 +11,7 @@ from checkers.domain.code_checks import refuse_clashes
 from checkers.domain.code_rules import PURPOSES, Code, CodeTest, Edition, Interval, TypeRule
 from checkers.domain.conditions import CHOICES
 from checkers.domain.limit_rows import Table
+from checkers.domain.load_kinds import Supply
 from checkers.domain.records import Record, read_toml
 from checkers.domain.sources import EVIDENCE_WORDS, SOURCES
 
@@ -147,6 +148,7 @@ def _type_rule(record: Record) -> TypeRule:
         types=record.choices("types", CHOICES["type"]) or _NONE,
         standing=record.choice("standing", _TYPE_STANDINGS),
         loads=frozenset(record.texts("loads")),
+        supplies=record.choices("supplies", frozenset(Supply)) or _NONE,
         where=record.text("where", default=""),
         also=record.choices("also", CHOICES["type"]) or _NONE,
         also_where=record.text("also_where", default=""),

@@ -103,12 +103,14 @@ class TypeRule(Rule):
     `standing`: not-accepted (these types are not to be fitted), only-where (these types are
     accepted only where `where` holds), needed (for `loads`, or `where`, one of these types).
     `also` are types that serve as well where `also_where` holds. `loads` are keys of
-    loads.toml. `says` is the rule as one sentence.
+    loads.toml; `supplies`, where not empty, are the supplies it holds for. `says` is the rule
+    as one sentence.
     """
 
     types: frozenset[str]
     standing: str
     loads: frozenset[str]
+    supplies: frozenset[str]
     where: str
     also: frozenset[str]
     also_where: str

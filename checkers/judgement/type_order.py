@@ -6,16 +6,28 @@ from collections.abc import Iterable
 
 from checkers.domain.devices import DeviceType
 
-ORDER = (DeviceType.AC, DeviceType.A, DeviceType.F, DeviceType.B, DeviceType.B_PLUS)
+ORDER: tuple[str, ...] = tuple(
+    kind.value
+    for kind in (DeviceType.AC, DeviceType.A, DeviceType.F, DeviceType.B, DeviceType.B_PLUS)
+)
 
 
 def covers(fitted: str, needed: str) -> bool:
     """Tell whether a fitted type senses all that a needed type does; an unknown type does not."""
-    if fitted not in ORDER:
-        return False
-    return ORDER.index(DeviceType(fitted)) >= ORDER.index(DeviceType(needed))
+    return fitted in ORDER and ORDER.index(fitted) >= ORDER.index(needed)
 
 
 def greatest(types: Iterable[str]) -> str:
-    """Return the most demanding of some types, or AC where there are none."""
-    return max(types, key=lambda one: ORDER.index(DeviceType(one)), default=DeviceType.AC)
+    """Return the most demanding of some types."""
+    return max(types, key=ORDER.index)
+
+
+def least(types: Iterable[str]) -> str:
+    """Return the least demanding of some types."""
+    return min(types, key=ORDER.index)
+
+
+def in_words(types: Iterable[str]) -> str:
+    """Return some types as words, in their order: A, F or B."""
+    ordered = sorted(types, key=ORDER.index)
+    return " or ".join(part for part in (", ".join(ordered[:-1]), ordered[-1]) if part)

@@ -2,8 +2,8 @@
 
 The neutral is earthed and taken as free of resistance; lines are a sine behind resistance and
 inductance [1]. The step is backward Euler: it cannot ring when a valve opens, at the price
-that a true ringing of 500 Hz shows some two per cent too low. The link starts at the peak it charges to, so that it settles within a
-few cycles.
+that a true ringing of 500 Hz shows some two per cent too low. The link starts at the peak it
+charges to, so that it settles within a few cycles.
 
 [1] IEC TR 60725 gives the reference impedance of the public supply (from memory).
 """

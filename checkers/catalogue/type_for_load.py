@@ -1,0 +1,217 @@
+"""Which device type does this equipment call for, and why?"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import date
+from math import isinf
+from typing import Any
+
+from checkers.domain.checker import Checker, Example
+from checkers.domain.codes import TypeRule
+from checkers.domain.devices import Device, DeviceType
+from checkers.domain.fields import choice, day, group, yes_no
+from checkers.domain.load_kinds import Load, MetBy, Separation, Supply
+from checkers.domain.loads import LOAD_CHOICES, LOADS
+from checkers.domain.question import Question
+from checkers.domain.verdicts import Figure, Outcome, Result
+from checkers.judgement.equipment import NO_DC, SILENT, Equipment
+from checkers.judgement.equipment_fit import judge_by_load_rules, judge_fit, narrower_types
+from checkers.judgement.type_order import ORDER, covers, in_words
+from checkers.judgement.type_rules import concerning, conditional, judge_by_code, raised, refused
+
+ABOVE = (
+    "No device above this one may be narrower than the DC through it allows, and a type B passes "
+    "up to twice its rating of smooth DC: check the whole arrangement with the series checker."
+)
+SHARED = "Whatever blinds the device leaves every circuit on it without protection."
+NO_DETECTION_HERE = "6 mA DC detection plays no part in what is known of this equipment."
+NO_SEPARATION_HERE = "Separation plays no part in what is known of this equipment."
+MAKER_CHOICES = (
+    (SILENT, "nothing is known"),
+    *((kind, f"type {kind} suffices, or is called for") for kind in ORDER),
+    (NO_DC, "no smooth DC above 6 mA can flow"),
+)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Inputs(Question):
+    """The equipment and what is known of it; a device, if one is to be judged."""
+
+    load: str = choice(LOAD_CHOICES, "Equipment")
+    supply: str = choice(
+        Supply, "Supply", default="", explain="The usual one of this equipment if left out."
+    )
+    separation: str = choice(
+        Separation,
+        "Separation of its DC side from the mains",
+        default=Separation.UNKNOWN,
+        explain="Matters for photovoltaic and battery inverters and for large power supplies.",
+    )
+    maker_says: str = choice(MAKER_CHOICES, "What its maker states", default=SILENT)
+    dc_detection: bool | None = yes_no(
+        "6 mA DC detection built in",
+        explain="In a vehicle charge point: detection to IEC 62955 that opens its supply.",
+    )
+    shared: bool | None = yes_no("The device feeds other circuits as well")
+    fitted_on: date | None = day(
+        "Day the device was fitted",
+        advanced=True,
+        explain="For a device already in place: the code of that day counts for its type.",
+    )
+    device: Device = group(Device, "Device", default=Device)
+
+    def problems(self) -> dict[str, str]:
+        """Return what is wrong with the fields together, by field."""
+        problems = {}
+        circuits = LOADS[self.load].circuits
+        if self.supply and self.supply not in circuits:
+            known = ", ".join(circuits)
+            problems["supply"] = f"{self.supply!r} is not a supply of this equipment: {known}"
+        if self.fitted_on and self.fitted_on > self.day:
+            problems["fitted_on"] = f"{self.fitted_on} is after the day asked about, {self.day}"
+        return problems
+
+    @property
+    def equipment(self) -> Equipment:
+        """The equipment asked about."""
+        load = LOADS[self.load]
+        return Equipment(
+            load=load,
+            supply=self.supply or load.usual_supply,
+            separation=self.separation,
+            maker_says=self.maker_says,
+            detection=self.dc_detection,
+        )
+
+
+def check(inputs: Inputs) -> Result:
+    """Say which type the equipment calls for, and judge the device where one is given.
+
+    Inputs: equipment, its supply and separation, what its maker states, a device.
+    Result: the type, what else serves under which condition, the greatest smooth DC [mA] it
+    can leave on its device unseen; findings by circuit, by local code, and by the rules that
+    name the equipment.
+    """
+    equipment, device = inputs.equipment, inputs.device
+    code = inputs.local_code
+    rules = concerning(code.type_rules_on(inputs.fitted_on or inputs.day), equipment)
+    findings = [
+        judge_fit(equipment, device),
+        *judge_by_code(rules, equipment, device.type),
+        *judge_by_load_rules(equipment, device, code, inputs.shared),
+    ]
+    now = concerning(code.type_rules_on(inputs.day), equipment)
+    return Result(
+        findings=findings,
+        answer=_answer(equipment, now),
+        cautions=_cautions(inputs, now),
+    )
+
+
+def _answer(equipment: Equipment, rules: tuple[TypeRule, ...]) -> dict[str, Any]:
+    least = raised(equipment.least_type, rules, equipment)
+    load = equipment.load
+    return {
+        "type": least,
+        "also_acceptable": _also_acceptable(equipment, least, rules),
+        "greatest_smooth_dc": "limited only by the fault loop"
+        if isinf(equipment.smooth_dc)
+        else Figure(equipment.smooth_dc, "mA"),
+        "supply": equipment.supply,
+        "circuits": list(load.circuits[equipment.supply]),
+        "waveform": load.waveform,
+        "maker_must_declare": list(load.maker_declares),
+        **_currents(load),
+        **_both_ways(load),
+        "rules": [f"{rule.says} ({rule.source.words})" for rule in load.rules],
+    }
+
+
+def _also_acceptable(equipment: Equipment, least: str, rules: tuple[TypeRule, ...]) -> list[str]:
+    banned = refused(rules)
+    wider = [one for one in ORDER if one != least and covers(one, least) and one not in banned]
+    narrower = narrower_types(equipment, least, banned)
+    narrower += [
+        f"{kind}, where {where}"
+        for kind, where in conditional(rules, equipment)
+        if not covers(kind, least)
+    ]
+    if not wider:
+        return narrower
+    return [*narrower, f"{in_words(wider)}: wider, it sees the same and more"]
+
+
+def _currents(load: Load) -> dict[str, Any]:
+    leakage = load.figure("leakage")
+    if leakage is None:
+        return {}
+    known = (("leakage_typical", leakage.typical), ("leakage_limit", leakage.at_most))
+    figures: dict[str, Any] = {
+        name: Figure(value, "mA") for name, value in known if value is not None
+    }
+    return figures | {"leakage_source": f"{leakage.says} ({leakage.source.words})"}
+
+
+def _both_ways(load: Load) -> dict[str, Any]:
+    words = {"feeds_back": load.two_way_note, "as_an_island": load.island}
+    return {name: text for name, text in words.items() if text}
+
+
+def _cautions(inputs: Inputs, rules: tuple[TypeRule, ...]) -> tuple[str, ...]:
+    asked = {also.when for also in inputs.equipment.need.also}
+    cautions = [ABOVE]
+    if inputs.dc_detection and MetBy.DETECTION not in asked:
+        cautions.append(NO_DETECTION_HERE)
+    if inputs.separation == Separation.SIMPLE and MetBy.SEPARATION not in asked:
+        cautions.append(NO_SEPARATION_HERE)
+    if inputs.shared:
+        cautions.append(SHARED)
+    known = inputs.device.type != DeviceType.UNKNOWN
+    if inputs.fitted_on and known and inputs.device.type in refused(rules):
+        said = [rule.says for rule in rules if inputs.device.type in rule.types]
+        cautions += [f"For new work today: {says}" for says in said]
+    return tuple(cautions)
+
+
+HEAT_PUMP = Example(
+    title="A heat pump on a type A device, its maker silent",
+    request={
+        "code": "gb",
+        "load": "heat-pump-single-phase",
+        "supply": "single-phase",
+        "maker_says": "silent",
+        "device": {"type": "A", "rated_residual_current": "30 mA"},
+    },
+    outcome=Outcome.FAIL,
+)
+CHARGE_POINT = Example(
+    title="A charge point with 6 mA DC detection on a type A device",
+    request={
+        "code": "no",
+        "load": "ev-charge-point",
+        "supply": "single-phase",
+        "dc_detection": "yes",
+        "device": {"type": "A", "rated_residual_current": "30 mA"},
+    },
+    outcome=Outcome.PASS,
+)
+SOLAR = Example(
+    title="A photovoltaic inverter, separation not known",
+    request={
+        "code": "nl",
+        "load": "pv-inverter",
+        "separation": "unknown",
+        "device": {"type": "A", "rated_residual_current": "30 mA"},
+    },
+    outcome=Outcome.CANNOT_SAY,
+)
+
+CHECKER = Checker(
+    slug="type-for-load",
+    title="Type for equipment",
+    question="Which device type does this equipment call for, and why?",
+    inputs=Inputs,
+    check=check,
+    examples=(HEAT_PUMP, CHARGE_POINT, SOLAR),
+)
