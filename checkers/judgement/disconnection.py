@@ -1,0 +1,140 @@
+"""How long a device may take at the current that a fault to earth really gives."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from math import inf
+
+from checkers.domain.limit_rows import Row
+from checkers.domain.limits import rows, rows_in
+from checkers.domain.quantities import format_number, format_quantity
+from checkers.domain.verdicts import Finding, Judges, Outcome
+from checkers.judgement.case import Case
+from checkers.judgement.electrode import Electrode
+from checkers.judgement.reading_words import citations
+from checkers.judgement.time_limits import QUARTER_AMPERE, TimeLimit, time_limit
+
+ABOUT = "disconnection time"
+
+
+@dataclass(frozen=True, slots=True)
+class EarthFault:
+    """The current of a fault to earth [mA], and how long the device may take [ms] at it.
+
+    `time` is None where no greatest time is set, and infinite where the device need not operate.
+    """
+
+    current: float
+    multiple: float
+    time: TimeLimit
+    must_operate: bool
+
+    @property
+    def greatest_time(self) -> float | None:
+        """The longest the device may take [ms], or None where its maker alone states it."""
+        return self.time.at_most if self.must_operate else inf
+
+
+def earth_fault(electrode: Electrode, resistance: float) -> EarthFault | None:
+    """Return the fault over a resistance [ohm], or None where the rating is not known.
+
+    Assumption: the resistance is all there is in the fault's path. Where it is that of the
+    electrode alone, the source's own electrode makes the real current smaller.
+    """
+    rated = electrode.rated
+    if rated is None:
+        return None
+    current = 1000 * electrode.line_voltage / resistance
+    time = surest_time(electrode.case, current)
+    return EarthFault(current, current / rated, time, current >= rated)
+
+
+def surest_time(case: Case, current: float) -> TimeLimit:
+    """Return the greatest time at a current [mA], whichever of its options the maker chose."""
+    found = rows("trip-time", on=case.day, made_to=case.made_to, waveform="ac", **case.device_asked)
+    rated = case.device.rated_residual_current
+    quarter = [row for row in found if row.when.only("option") == QUARTER_AMPERE]
+    sure = all(current >= (row.level(rated) or 0.0) for row in quarter)
+    kept = [row for row in found if sure or row.when.only("option") is None]
+    return time_limit(kept, case, current)
+
+
+def disconnection_row(electrode: Electrode) -> Row | None:
+    """Return the code's greatest disconnection time here, or None where it has none."""
+    table = electrode.case.code.tables.get("disconnection-time")
+    if table is None:
+        return None
+    found = rows_in(
+        table,
+        on=electrode.case.day,
+        system=electrode.system,
+        supply="ac",
+        circuit=electrode.circuit,
+        voltage=electrode.line_voltage,
+    )
+    return found[0] if found else None
+
+
+def judge_disconnection(electrode: Electrode) -> list[Finding]:
+    """Return the finding on the disconnection time, where it can be asked at all."""
+    row, resistance = disconnection_row(electrode), electrode.resistance
+    if row is None or resistance is None or electrode.rated is None:
+        return []
+    limit = row.at_most()
+    likely = earth_fault(electrode, resistance)
+    weakest = earth_fault(electrode, resistance + electrode.uncertainty(resistance, Outcome.PASS))
+    if limit is None or likely is None or weakest is None:
+        return []
+    return [_finding(_outcome(likely, weakest, limit), likely, limit, row)]
+
+
+def _outcome(likely: EarthFault, weakest: EarthFault, limit: float) -> Outcome:
+    if likely.greatest_time is None or weakest.greatest_time is None:
+        return Outcome.CANNOT_SAY
+    if likely.greatest_time > limit:
+        return Outcome.FAIL
+    return Outcome.PASS if weakest.greatest_time <= limit else Outcome.BORDERLINE
+
+
+def _finding(outcome: Outcome, fault: EarthFault, limit: float, row: Row) -> Finding:
+    return Finding(
+        about=ABOUT,
+        outcome=outcome,
+        says=f"{_fault_words(fault)} {_WORDS[outcome]} {format_quantity(limit, 'ms')}.",
+        judges=Judges.INSTALLATION_CODE,
+        measured=_time_words(fault),
+        limit=f"≤ {format_quantity(limit, 'ms')}",
+        do_next="" if outcome is Outcome.PASS else _NEXT[outcome],
+        field="electrode_resistance",
+        sources=citations(row, *fault.time.rows),
+    )
+
+
+_WORDS = {
+    Outcome.PASS: "That is within the",
+    Outcome.BORDERLINE: "With the uncertainty of the resistance it may exceed the",
+    Outcome.FAIL: "That exceeds the",
+    Outcome.CANNOT_SAY: "Its maker states the time, which must be within the",
+}
+_NEXT = {
+    Outcome.FAIL: "Lower the resistance, or fit a device that is faster at this current.",
+    Outcome.BORDERLINE: "Measure the resistance with a smaller uncertainty.",
+    Outcome.CANNOT_SAY: "Look up the break time that the maker declares at this current.",
+}
+
+
+def _fault_words(fault: EarthFault) -> str:
+    current = format_quantity(fault.current, "mA")
+    times = f"{format_number(fault.multiple)} times the rating"
+    if not fault.must_operate:
+        return f"A fault gives at most {current}, {times}: the device need not operate at all."
+    if fault.greatest_time is None:
+        return f"A fault gives at most {current}, {times}."
+    return f"A fault gives at most {current}, {times}; the device then takes {_time_words(fault)}."
+
+
+def _time_words(fault: EarthFault) -> str:
+    time = fault.greatest_time
+    if time is None or time == inf:
+        return ""
+    return f"at most {format_quantity(time, 'ms')}"

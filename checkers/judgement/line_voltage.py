@@ -1,0 +1,11 @@
+"""The line voltage to earth that is taken where none is given."""
+
+from __future__ import annotations
+
+from checkers.domain.known_figures import KNOWN
+
+
+def usual_line_voltage(code: str) -> float:
+    """Return the usual line voltage to earth [V] where a code applies."""
+    usual = KNOWN.get(f"usual_line_voltage_{code}", KNOWN["usual_line_voltage"])
+    return usual.value
