@@ -5,7 +5,7 @@ from __future__ import annotations
 import tempfile
 import tomllib
 from collections.abc import Mapping
-from pathlib import Path
+from pathlib import Path, PurePosixPath
 from typing import NamedTuple
 
 from build_tools import places
@@ -19,16 +19,17 @@ Modules = dict[str, tuple[bytes, bool]]
 
 
 class Choices(NamedTuple):
-    """What the trimming is told: where reaching starts, and what is never followed."""
+    """What the trimming is told: where reaching starts, and which modules it passes by."""
 
     roots: tuple[str, ...]
+    frozen: tuple[str, ...]
     left_out: dict[str, str]
 
 
 def read_choices(path: Path = CHOICES) -> Choices:
-    """Read the roots and the modules left out, each with its reason."""
+    """Read the choices, each module left out with its reason."""
     table = tomllib.loads(path.read_text(encoding="utf-8"))
-    return Choices(tuple(table["roots"]), dict(table["left_out"]))
+    return Choices(tuple(table["roots"]), tuple(table["frozen"]), dict(table["left_out"]))
 
 
 def modules_of(files: Mapping[str, bytes]) -> Modules:
@@ -54,7 +55,7 @@ def trimmed(library: Mapping[str, bytes], own: Modules, choices: Choices) -> dic
     Args:
         library: the library's files by name.
         own: our modules, which reaching starts from too.
-        choices: further roots, and what is left out.
+        choices: further roots, and what is passed by.
 
     Returns:
         The library's files that stay.
@@ -64,16 +65,19 @@ def trimmed(library: Mapping[str, bytes], own: Modules, choices: Choices) -> dic
     """
     modules = modules_of(library)
     _check(modules, own, choices)
-    reached = closure({**modules, **own}, choices.roots, choices.left_out)
-    return {
-        name: content
-        for name, content in library.items()
-        if not name.endswith(".py") or module_name(name) in reached
-    }
+    reached = closure({**modules, **own}, choices.roots, {*choices.frozen, *choices.left_out})
+    return {name: content for name, content in library.items() if _stays(name, reached)}
+
+
+def _stays(name: str, reached: set[str]) -> bool:
+    path = PurePosixPath(name)
+    # A file that is no module stays with the package it lies in.
+    module = path if path.suffix == ".py" else path.parent / "__init__.py"
+    return module_name(str(module)) in reached
 
 
 def _check(modules: Modules, own: Modules, choices: Choices) -> None:
-    if unknown := sorted(set(choices.left_out) - set(modules)):
+    if unknown := sorted({*choices.frozen, *choices.left_out} - set(modules)):
         raise ValueError(f"library.toml leaves out what the library does not have: {unknown}")
     reached = closure(own, [root for root in choices.roots if root.removesuffix(".*") in own])
     for name in sorted(reached):

@@ -1,0 +1,28 @@
+// Starts the prepared runtime under node and asks it the requests on standard input. Prints the
+// replies, and the names of the modules that the runtime carries in itself.
+import { readFileSync } from "node:fs";
+import { pathToFileURL } from "node:url";
+
+const ASK = `
+import _imp, json
+import checkers
+replies = [checkers.run(slug, request) for slug, request in json.loads(requests)]
+json.dumps({"replies": replies, "frozen": _imp._frozen_module_names()})
+`;
+
+async function answer(folder, requests) {
+  const { loadPyodide } = await import(pathToFileURL(`${folder}pyodide.mjs`));
+  const { wheel } = JSON.parse(readFileSync(`${folder}manifest.json`, "utf8"));
+  const python = await loadPyodide({ indexURL: folder });
+  python.unpackArchive(new Uint8Array(readFileSync(folder + wheel)), "wheel");
+  python.globals.set("requests", requests);
+  return python.runPython(ASK);
+}
+
+try {
+  console.log(await answer(`${process.argv[2]}/`, readFileSync(0, "utf8")));
+} catch (error) {
+  // Node would print the whole of the line that failed: half the runtime.
+  console.error(error.message);
+  process.exitCode = 1;
+}

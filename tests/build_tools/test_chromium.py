@@ -1,0 +1,52 @@
+"""The browser is found, or one line says how to get one."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from build_tools import chromium
+from build_tools.chromium import find_chromium
+from build_tools.problems import Problem
+
+
+@pytest.fixture(autouse=True)
+def nothing_elsewhere(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Keep this machine's own programs out of it."""
+    monkeypatch.setattr(chromium, "ELSEWHERE", ("{PLACE}/in/chrome",))
+
+
+def test_one_on_path_is_found(tmp_path: Path) -> None:
+    """Under any of its usual names."""
+    program = tmp_path / "chromium-browser"
+    program.touch(0o755)
+
+    assert find_chromium({"PATH": str(tmp_path)}) == program
+
+
+def test_one_in_its_usual_folder_is_found(tmp_path: Path) -> None:
+    """Where PATH does not list programs."""
+    (tmp_path / "in").mkdir()
+    (tmp_path / "in" / "chrome").touch()
+
+    assert find_chromium({"PLACE": str(tmp_path)}) == tmp_path / "in" / "chrome"
+
+
+def test_the_one_that_is_named_comes_first(tmp_path: Path) -> None:
+    """Whatever PATH holds."""
+    named = tmp_path / "mine"
+    named.touch()
+    (tmp_path / "chromium").touch(0o755)
+
+    assert find_chromium({"CHROMIUM": str(named), "PATH": str(tmp_path)}) == named
+
+
+@pytest.mark.parametrize("variables", [{}, {"PATH": ""}, {"CHROMIUM": "/nonexistent"}])
+def test_none_is_one_line_with_a_remedy(variables: dict[str, str]) -> None:
+    """A wrongly named one is not passed over."""
+    with pytest.raises(Problem) as problem:
+        find_chromium(variables)
+
+    assert "Remedy: " in str(problem.value)
+    assert "\n" not in str(problem.value)

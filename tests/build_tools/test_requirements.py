@@ -1,0 +1,35 @@
+"""What is installed is pinned and hashed, and no file says where it must come from."""
+
+from __future__ import annotations
+
+import re
+from pathlib import Path
+
+import pytest
+
+from build_tools import places
+
+PINNED = sorted(places.TOOLS.glob("requirements*.txt"))
+
+
+def entries(file: Path) -> list[str]:
+    """Split a requirements file into its entries, each with its hashes."""
+    return [x for x in re.split(r"\n(?=\S)", file.read_text()) if x.strip() and x[0] != "#"]
+
+
+@pytest.mark.parametrize("file", PINNED, ids=lambda file: file.name)
+def test_every_package_has_one_version_and_its_hashes(file: Path) -> None:
+    """And nothing else stands in the file: no address, no option."""
+    for entry in entries(file):
+        assert re.match(r"[a-z0-9-]+==[^ ]+( ; [^\\]+)? \\\n +--hash=sha256:[0-9a-f]{64}", entry)
+    assert "://" not in file.read_text()
+
+
+def test_every_package_asked_for_is_pinned() -> None:
+    """Both files were changed together."""
+    asked_for = (places.TOOLS / "requirements.in").read_text()
+    asked = re.findall(r"^([a-z0-9-]+)", asked_for, re.MULTILINE)
+    pinned = {entry.partition("==")[0] for entry in entries(places.REQUIREMENTS)}
+
+    assert asked
+    assert set(asked) <= pinned

@@ -1,0 +1,80 @@
+"""The runtime is pinned in one place, and every mention of it agrees."""
+
+from __future__ import annotations
+
+import hashlib
+import json
+import re
+import subprocess
+from pathlib import Path
+
+import pytest
+
+from build_tools import places
+from build_tools.problems import Problem
+from build_tools.python_finder import WANTED
+from build_tools.runtime_package import LOCKED, read_pins, verify
+
+PINS = read_pins()
+
+
+def test_the_lock_holds_the_pinned_version_with_its_sha512() -> None:
+    """What is asked for, what is locked and what is pinned are one version."""
+    asked, locked = (json.loads(file.read_text()) for file in LOCKED)
+
+    assert asked["dependencies"]["pyodide"] == PINS.version
+    assert locked["packages"]["node_modules/pyodide"]["version"] == PINS.version
+    assert all(
+        entry["integrity"].startswith("sha512-")
+        for name, entry in locked["packages"].items()
+        if name
+    )
+
+
+def test_the_lock_names_no_host() -> None:
+    """Each machine asks the registry that it is set up for."""
+    assert "://" not in LOCKED[1].read_text()
+
+
+def test_the_environment_has_the_runtimes_python() -> None:
+    """Bytecode of another minor version would be refused."""
+    assert PINS.python == WANTED
+
+
+def test_no_file_states_another_version_of_the_runtime() -> None:
+    """A version is found by the word before it."""
+    listed = subprocess.run(
+        ["git", "ls-files"], cwd=places.ROOT, capture_output=True, text=True, check=True
+    )
+    texts = [places.ROOT / name for name in listed.stdout.splitlines()]
+    stated = {
+        version
+        for file in texts
+        if file.suffix in {".py", ".js", ".mjs", ".md", ".toml", ".json", ".yml", ".html"}
+        for version in re.findall(r"[Pp]yodide\W{1,5}v?(\d+\.\d+\.\d+)", _text(file))
+    }
+
+    assert stated == {PINS.version}
+
+
+def _text(file: Path) -> str:
+    return file.read_text(encoding="utf-8") if file.exists() else ""
+
+
+def test_a_file_that_is_the_pinned_one_is_accepted(tmp_path: Path) -> None:
+    """By its SHA-256."""
+    (tmp_path / "a.wasm").write_bytes(b"right")
+
+    verify(tmp_path, {"a.wasm": hashlib.sha256(b"right").hexdigest()})
+
+
+@pytest.mark.parametrize("content", [b"wrong", None])
+def test_a_changed_or_missing_file_is_refused_by_name(
+    content: bytes | None, tmp_path: Path
+) -> None:
+    """Nothing of it is used."""
+    if content:
+        (tmp_path / "a.wasm").write_bytes(content)
+
+    with pytest.raises(Problem, match=r"a\.wasm"):
+        verify(tmp_path, {"a.wasm": hashlib.sha256(b"right").hexdigest()})

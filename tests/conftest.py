@@ -1,0 +1,12 @@
+"""What every test needs before the first one is read."""
+
+from __future__ import annotations
+
+import os
+from pathlib import Path
+
+# Hypothesis then keeps its examples with all else that is built or fetched.
+os.environ.setdefault(
+    "HYPOTHESIS_STORAGE_DIRECTORY",
+    str(Path(__file__).resolve().parent.parent / ".build" / "cache" / "hypothesis"),
+)
