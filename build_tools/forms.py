@@ -81,6 +81,7 @@ def _fields(inputs: type[Any], path: str, *, compact: bool) -> Markup:
         "form/fields.html",
         plain=[_field(one, path, compact=compact) for one in plain],
         further=[_field(one, path, compact=compact) for one in further],
+        further_labels=[one.spec.label for one in further],
     )
 
 

@@ -24,6 +24,7 @@ export function mount(root) {
   addEventListener("hashchange", () => addressChanged(checker), options);
   addEventListener("pagehide", () => writeAddress(checker), options);
   offerSharing(checker, options);
+  root.querySelector("[data-why]").addEventListener("click", () => goToResults(root), options);
   const unfollow = follow((state) => stateChanged(checker, state));
   judge(checker);
   return () => {
@@ -66,6 +67,12 @@ function clicked(checker, target) {
     return;
   }
   judge(checker);
+}
+
+function goToResults(root) {
+  const results = root.querySelector("[data-results]");
+  results.scrollIntoView();
+  results.focus({ preventScroll: true });
 }
 
 function takeAway(entry) {

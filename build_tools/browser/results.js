@@ -60,10 +60,16 @@ function nextTest(test) {
     : [];
 }
 
+// What stands at the foot of the page already is not said twice.
 function cautions({ cautions: all = [], local_note: note }) {
+  const said = [...document.querySelectorAll(".foot :is(li, p)")].map((one) => one.textContent);
+  const own = all.filter((caution) => !said.includes(caution));
+  if (own.length === 0 && said.includes(note)) {
+    return [];
+  }
   return [
-    element("h3", {}, "Before you act"),
-    element("ul", { class: "cautions" }, ...all.map((caution) => element("li", {}, caution))),
-    note ? element("p", { class: "local-note" }, note) : "",
+    element("h3", {}, "For this case"),
+    own.length ? element("ul", { class: "cautions" }, ...own.map((caution) => element("li", {}, caution))) : "",
+    said.includes(note) ? "" : element("p", { class: "local-note" }, note),
   ];
 }

@@ -6,6 +6,7 @@ import { OUTCOMES } from "./words.js";
 export function showVerdict(root, reply) {
   const deciding = reply.findings.filter(({ outcome }) => outcome === reply.outcome);
   bar(root, reply.outcome, OUTCOMES[reply.outcome], decided(reply, deciding));
+  root.querySelector("[data-why]").hidden = false;
 }
 
 function decided(reply, deciding) {
@@ -58,18 +59,21 @@ export function showProgress(root, { stage, done, total }) {
 }
 
 /** Why the checkers cannot run here, with a way to try again. */
-export function showFailure(root) {
+export function showFailure(root, { why }) {
   bar(root, "unfinished", "Not running", "");
   const limits = root.querySelector("[data-verdict]").dataset.limits;
   root.querySelector("[data-detail]").replaceChildren(
-    `The checkers could not start in this browser: ${reason()} What you typed is kept. `,
+    `The checkers could not start in this browser: ${reason(why)} What you typed is kept. `,
     element("a", { href: limits }, "The limit tables"),
     " need no checker.",
   );
   root.querySelector("[data-retry]").hidden = false;
 }
 
-function reason() {
+function reason(why) {
+  if (why.includes("PythonError")) {
+    return "this build has a fault.";
+  }
   if (typeof WebAssembly !== "object") {
     return "it does not run WebAssembly, or is set not to.";
   }
@@ -87,6 +91,7 @@ function bar(root, outcome, word, detail) {
   say(verdict.querySelector("[data-detail]"), detail);
   verdict.querySelector("[data-progress]").hidden = true;
   verdict.querySelector("[data-retry]").hidden = true;
+  verdict.querySelector("[data-why]").hidden = true;
 }
 
 function megabytes(bytes) {
