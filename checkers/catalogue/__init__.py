@@ -2,12 +2,21 @@
 
 from __future__ import annotations
 
-from checkers.catalogue import earth_electrode, fault_waveform, readings, type_for_load
+from checkers.catalogue import (
+    dc_bias,
+    demonstration,
+    earth_electrode,
+    fault_waveform,
+    readings,
+    type_for_load,
+)
 from checkers.domain.checker import Checker
 
 CHECKERS: tuple[Checker, ...] = (
     readings.CHECKER,
     type_for_load.CHECKER,
     fault_waveform.CHECKER,
+    dc_bias.CHECKER,
+    demonstration.CHECKER,
     earth_electrode.CHECKER,
 )

@@ -27,8 +27,11 @@ def button_operates(trip: TripBand, rated: float) -> ButtonOperates:
     Inputs: the trip current [mA], the rated residual current [mA].
     Result: yes where the greatest button current is enough for a typical device, no where it is
     too little for the most sensitive one, otherwise it cannot be said. A yes is no sign of
-    protection, so it need not hold for every device.
+    protection, so it need not hold for every device. Of a device that the DC alone has opened
+    (trip current zero) nothing can be said.
     """
+    if trip.high == 0.0:
+        return ButtonOperates.CANNOT_SAY
     greatest = greatest_button_current(rated)
     if trip.low > greatest:
         return ButtonOperates.NO

@@ -14,7 +14,7 @@ from checkers.physics.trip_band import TripBand
 from checkers.physics.trip_under_bias import peak_to_trip, peaks_to_trip
 
 # Smooth DC at which a curve is drawn, in multiples of the typical own trip current.
-DRAWN_AT = (0.0, 0.1, 0.2, 0.4, 0.6, 0.9, 1.3, 2.0, 3.0, 4.5, 7.0, 10.0, 20.0, 60.0, 150.0, 400.0)
+DRAWN_AT = (0.0, 0.15, 0.35, 0.7, 1.1, 1.8, 3.0, 5.0, 8.0, 12.0, 25.0, 60.0, 150.0, 400.0)
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,7 +57,7 @@ def trip_curve(
     device_type: str, own: TripBand, reach: float, opening: DcOpening | None = None
 ) -> tuple[CurvePoint, ...]:
     """Return the curve of trip current against smooth DC, to just beyond `reach` [mA]."""
-    currents = [multiple * own.typical for multiple in DRAWN_AT]
+    currents = _drawn_currents(own.typical, reach)
     if device_type in SENSES_SMOOTH_DC:
         return _curve_while_sensing_dc(device_type, own, currents, _known(device_type, opening))
     columns = [
@@ -65,12 +65,17 @@ def trip_curve(
         for current, scatter in _combinations(own)
     ]
     rows = zip(*columns, strict=True)
-    points = [
+    return tuple(
         CurvePoint(dc, TripBand(row[0], min(row), max(row)))
         for dc, row in zip(currents, rows, strict=True)
-    ]
-    drawn = next((at for at, dc in enumerate(currents) if dc >= reach), len(currents))
-    return tuple(points[: drawn + 1])
+    )
+
+
+def _drawn_currents(own: float, reach: float) -> list[float]:
+    """Return the smooth DC at which to draw [mA], the last one at or beyond the reach."""
+    currents = [multiple * own for multiple in DRAWN_AT]
+    needed = sum(dc < reach for dc in currents) + 1
+    return currents[:needed]
 
 
 def _combinations(own: TripBand) -> list[tuple[float, Scatter]]:
@@ -82,7 +87,7 @@ def _combinations(own: TripBand) -> list[tuple[float, Scatter]]:
 def _column(data: CoreData, own: float, currents: Sequence[float]) -> list[float]:
     """Return the trip current [mA] of one core at each smooth DC [mA]."""
     unit = sqrt(2.0) * own
-    peaks = peaks_to_trip(data.scaled(own), tuple(dc / unit for dc in currents))
+    peaks = peaks_to_trip(data.scaled(own), tuple(round(dc / unit, 6) for dc in currents))
     return [peak * own for peak in peaks]
 
 

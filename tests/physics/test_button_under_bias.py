@@ -24,6 +24,7 @@ def test_a_button_may_drive_two_and_a_half_times_the_rating() -> None:
         (TripBand(75.0, 60.0, 90.0), ButtonOperates.YES),
         (TripBand(80.0, 60.0, 90.0), ButtonOperates.CANNOT_SAY),
         (TripBand(210.0, 180.0, 230.0), ButtonOperates.NO),
+        (TripBand.exactly(0.0), ButtonOperates.CANNOT_SAY),
     ],
 )
 def test_the_button_is_judged_on_the_whole_band(trip: TripBand, answer: ButtonOperates) -> None:
