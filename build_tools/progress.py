@@ -22,6 +22,13 @@ def step(name: str) -> Iterator[None]:
     say(f"  done in {time.monotonic() - start:.1f} s")
 
 
+def show_now(text: str) -> None:
+    """Show on a terminal what is going on; the next line takes its place."""
+    if sys.stdout.isatty():
+        sys.stdout.write(f"{text}\r")
+        sys.stdout.flush()
+
+
 def show_count(number: int, total: int, name: str) -> None:
     """Show how far a step is: over the last line on a terminal, else every tenth."""
     text = f"  {number} of {total}: {name}"

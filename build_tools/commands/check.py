@@ -9,7 +9,7 @@ from collections.abc import Sequence
 from build_tools.gate import STEPS, Step, run_step, tests_passed_before
 from build_tools.problems import Problem
 from build_tools.programs import ProgramFailedError
-from build_tools.progress import say
+from build_tools.progress import say, show_now
 
 
 def run(arguments: Sequence[str]) -> int:
@@ -29,6 +29,7 @@ def _passes(step: Step, *, again: bool) -> bool:
         say(f"ok      {step.name:<7}         unchanged since they passed; --again runs them")
         return True
     start = time.monotonic()
+    show_now(f"…       {step.name:<7}           {step.asks}")
     try:
         run_step(step)
     except (ProgramFailedError, Problem) as error:
