@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import Any
 
 from checkers.domain.checker import Checker, Example
@@ -78,12 +79,18 @@ def check(inputs: Inputs) -> Result:
     points to draw it by, and the least type for every fault the circuit can have.
     """
     circuit = CIRCUITS[inputs.circuit]
-    studies = study_everywhere(circuit, inputs.setting)
+    studies = _studied(inputs.circuit, inputs.setting)
     return Result(
         findings=judge_faults(circuit, studies, inputs.device, inputs.day),
         answer=_answer(circuit, studies),
         cautions=_plays_no_part(circuit, inputs),
     )
+
+
+@lru_cache(maxsize=4)
+def _studied(circuit: str, setting: Setting) -> tuple[FaultStudy, ...]:
+    """Return the faults of a circuit, kept while only the device or the code is being changed."""
+    return study_everywhere(CIRCUITS[circuit], setting)
 
 
 def _answer(circuit: Circuit, studies: Sequence[FaultStudy]) -> dict[str, Any]:

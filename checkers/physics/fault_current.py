@@ -17,8 +17,8 @@ from checkers.physics.circuits import Circuit
 from checkers.physics.fault_setting import Setting
 from checkers.physics.mains import Step, drive_of
 
-MOST_SETTLING_CYCLES = 10
-SETTLED = 2e-4  # change of the link voltage over a cycle, in line peaks
+MOST_SETTLING_CYCLES = 40
+SETTLED = 1e-3  # change of the link voltage over a cycle, in line peaks
 MOST_TRIES = 20  # of valve states in one step
 
 

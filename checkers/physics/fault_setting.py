@@ -46,10 +46,11 @@ class Setting:
 
     def charged_link_of(self, circuit: Circuit) -> float:
         """Voltage a smoothing capacitor charges to without load [V]; 0 without one."""
-        if not self.smoothing_of(circuit):
+        if circuit.link is None or not self.smoothing_of(circuit):
             return 0.0
-        across_lines = circuit.lines > 1 and EARTH not in (circuit.link or ())
-        return self.peak * (sqrt(3.0) if across_lines else 1.0)
+        to_earth = EARTH in circuit.link
+        crest = self.peak if to_earth or circuit.lines == 1 else self.peak * sqrt(3.0)
+        return max(crest - self.parts.valve_drop * (1 if to_earth else 2), 0.0)
 
     @property
     def peak(self) -> float:
