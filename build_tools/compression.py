@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import gzip
 import hashlib
+import os
 from collections.abc import Callable
 from concurrent.futures import ThreadPoolExecutor
 from pathlib import Path
@@ -38,7 +39,7 @@ def compress_site(site: Path, cache: Path = CACHE) -> None:
         used = set(pool.map(lambda job: _squeeze(job[0], job[1], cache), _jobs(large)))
     for kept in cache.iterdir():
         if kept not in used:
-            kept.unlink()
+            kept.unlink(missing_ok=True)
 
 
 def _jobs(files: list[Path]) -> list[tuple[Path, str]]:
@@ -49,9 +50,12 @@ def _jobs(files: list[Path]) -> list[tuple[Path, str]]:
 def _squeeze(file: Path, suffix: str, cache: Path) -> Path:
     content = file.read_bytes()
     kept = cache / (hashlib.sha256(content).hexdigest() + suffix)
-    if not kept.exists():
-        unfinished = kept.with_name(f"{kept.name}.{file.name}.part")
-        unfinished.write_bytes(METHODS[suffix](content))
+    try:
+        squeezed = kept.read_bytes()
+    except FileNotFoundError:
+        squeezed = METHODS[suffix](content)
+        unfinished = kept.with_name(f"{kept.name}.{os.getpid()}.{file.name}.part")
+        unfinished.write_bytes(squeezed)
         unfinished.replace(kept)
-    file.with_name(file.name + suffix).write_bytes(kept.read_bytes())
+    file.with_name(file.name + suffix).write_bytes(squeezed)
     return kept

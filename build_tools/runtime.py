@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import hashlib
 import json
-import shutil
 from collections.abc import Mapping
 from pathlib import Path
 
 from build_tools import places, stamps
+from build_tools.folders import replacing
 from build_tools.library import library_for_browser
 from build_tools.problems import Problem
 from build_tools.programs import ProgramFailedError
@@ -102,7 +102,6 @@ def manifest(pins: Pins, wheel_name: str, files: Mapping[str, bytes]) -> bytes:
 
 
 def _write(files: Mapping[str, bytes]) -> None:
-    shutil.rmtree(PREPARED, ignore_errors=True)
-    PREPARED.mkdir(parents=True)
-    for name, content in files.items():
-        (PREPARED / name).write_bytes(content)
+    with replacing(PREPARED) as folder:
+        for name, content in files.items():
+            (folder / name).write_bytes(content)
