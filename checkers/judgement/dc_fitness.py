@@ -2,15 +2,19 @@
 
 from __future__ import annotations
 
+import dataclasses
+
 from checkers.domain.devices import DeviceType
 from checkers.domain.judging import JUDGING
 from checkers.domain.limit_rows import Row
 from checkers.domain.limits import rows_in
 from checkers.domain.measured import Measured, Said
 from checkers.domain.quantities import format_quantity
+from checkers.domain.readings import Waveform
 from checkers.domain.verdicts import Finding, Judges, Outcome
 from checkers.judgement.case import Case
 from checkers.judgement.comparison import Limits, compare
+from checkers.judgement.current_bands import operating_band
 from checkers.judgement.reading_words import citations, limit_words
 
 ABOUT = "smooth DC through the device"
@@ -44,7 +48,31 @@ def judge_dc_fitness(case: Case) -> list[Finding]:
     tolerated = row.at_most(case.device.rated_residual_current)
     if row.undeclared:
         return [_nothing_declared(dc, case, row)]
-    return [_rating_not_known(dc)] if tolerated is None else [_compared(dc, tolerated, case, row)]
+    if tolerated is None or _rating_decides(dc, tolerated, case):
+        return [_rating_not_known(dc)]
+    finding = _compared(dc, tolerated, case, row)
+    return [_seen_by_the_device(finding, dc, case)]
+
+
+def _rating_decides(dc: float, tolerated: float, case: Case) -> bool:
+    """Tell whether a rating that is not known could make a type bear more than this."""
+    unknown = case.device.rated_residual_current is None
+    return unknown and case.device.senses_smooth_dc and dc > tolerated
+
+
+def _seen_by_the_device(finding: Finding, dc: float, case: Case) -> Finding:
+    """Leave open DC that the device senses itself, up to where it must have opened."""
+    band = operating_band(case, Waveform.SMOOTH_DC.value)
+    if finding.outcome is not Outcome.FAIL or not case.device.senses_smooth_dc:
+        return finding
+    if band is None or band.at_most is None or dc >= band.at_most:
+        says = f"{finding.measured} of smooth DC should have opened a type {case.device.type}."
+        return dataclasses.replace(finding, says=says)
+    says = (
+        f"{finding.measured} is more than type {case.device.type} is declared to bear "
+        f"({finding.limit}); it senses DC and may open, but its AC operation is not assured."
+    )
+    return dataclasses.replace(finding, says=says, outcome=Outcome.CANNOT_SAY)
 
 
 def _compared(dc: float, tolerated: float, case: Case, row: Row) -> Finding:
