@@ -7,6 +7,7 @@ from checkers.catalogue import (
     demonstration,
     earth_electrode,
     fault_waveform,
+    leakage_budget,
     readings,
     type_for_load,
 )
@@ -18,5 +19,6 @@ CHECKERS: tuple[Checker, ...] = (
     fault_waveform.CHECKER,
     dc_bias.CHECKER,
     demonstration.CHECKER,
+    leakage_budget.CHECKER,
     earth_electrode.CHECKER,
 )

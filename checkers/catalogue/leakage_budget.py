@@ -1,0 +1,265 @@
+"""How much standing leakage is on this device, how much is left, how to split the circuits?"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Any
+
+from checkers.domain.checker import Checker, Example
+from checkers.domain.devices import Device
+from checkers.domain.fields import choice, group, many, quantity, text, whole_number
+from checkers.domain.loads import LOAD_CHOICES
+from checkers.domain.question import Question
+from checkers.domain.readings import Circuit, Instrument
+from checkers.domain.verdicts import Figure, Outcome, Result
+from checkers.judgement.case import Case
+from checkers.judgement.leakage import Budget, ListedItem, StandingLeakage, budget_of, listed
+from checkers.judgement.leakage_findings import judge_leakage
+from checkers.judgement.leakage_parts import Nature
+from checkers.judgement.leakage_room import Room, Split, carried_by, room_for, split
+from checkers.judgement.line_voltage import usual_line_voltage
+from checkers.judgement.safe_rounding import rounded_down, rounded_up
+
+OTHER = "other"
+DIGITS = 5
+FILTERS = (
+    ("off", "no filter: reads to 1 kHz or more"),
+    ("on", "filter on: mains frequency only"),
+    ("unknown", "not known"),
+)
+DC_APART = (
+    "Only alternating leakage is counted here. Smooth DC through the device is another matter: "
+    "measure it with a DC-reading clamp."
+)
+FILTER = (
+    "The measurement holds for what the clamp lets through: say whether its filter was on. "
+    "Drives and chargers leak at higher frequencies too."
+)
+WORST_CASE = (
+    "Parts of unknown angle are added in full, which is the worst case. Leakage on different "
+    "lines of a three-phase device partly cancels, but only while all of them are on."
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Item:
+    """Equipment or a circuit of one kind, and the leakage of each."""
+
+    load: str = choice((*LOAD_CHOICES, (OTHER, "Other")), "Equipment", default=OTHER)
+    count: int = whole_number("How many", least=1, most=500, default=1)
+    leakage: float | None = quantity(
+        "load_leakage", "Leakage of each", default=None, explain="That of its kind if left out."
+    )
+    nature: str = choice(Nature, "Through", default=Nature.UNKNOWN)
+    label: str = text("Circuit or name", most=60)
+
+    def problems(self) -> dict[str, str]:
+        """Return what is wrong with the fields together, by field."""
+        if self.load == OTHER and self.leakage is None:
+            return {
+                "leakage": "is needed, for example 0.75 mA, unless a kind of equipment is named"
+            }
+        return {}
+
+    @property
+    def as_listed(self) -> ListedItem:
+        """The item as the judgement takes it."""
+        return listed(self.load, self.label, self.count, self.leakage, self.nature)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Inputs(Question):
+    """A device and what leaks on it: measured, listed, or through the insulation."""
+
+    device: Device = group(Device, "Device", default=Device)
+    measured: float | None = quantity(
+        "standing_leakage",
+        "Leakage measured",
+        default=None,
+        explain="With a leakage clamp around all live conductors, everything on and working.",
+    )
+    items: tuple[Item, ...] = many(Item, "Equipment or circuits", most=40)
+    insulation_resistance: float | None = quantity("insulation_resistance", default=None)
+    clamp_filter: str = choice(FILTERS, "Filter of the clamp", default="unknown", advanced=True)
+    clamp_uncertainty: float | None = quantity("current_uncertainty", default=None, advanced=True)
+    line_voltage: float | None = quantity("line_voltage", default=None, advanced=True)
+
+    @property
+    def leakage(self) -> StandingLeakage:
+        """The standing leakage as the judgement takes it."""
+        return StandingLeakage(
+            case=Case(self.device, Circuit(), Instrument(), self.local_code, self.day),
+            measured=self.measured,
+            stated_uncertainty=self.clamp_uncertainty,
+            clamp_filter=self.clamp_filter,
+            items=tuple(item.as_listed for item in self.items),
+            insulation_resistance=self.insulation_resistance,
+            line_voltage=self.line_voltage or usual_line_voltage(self.code),
+        )
+
+
+def check(inputs: Inputs) -> Result:
+    """Judge the standing leakage, and work out how much more fits and how to split it.
+
+    Inputs: a device; a measurement [mA], a list of items [mA each], an insulation resistance.
+    Result: findings; in `answer` the leakage, the budget and the no-trip limit [mA], the share
+    of the budget used, how many more of each item fit, and the items split over devices.
+    """
+    leakage = inputs.leakage
+    budget = budget_of(leakage.case)
+    return Result(
+        findings=judge_leakage(leakage, budget),
+        answer={
+            **_sums(leakage),
+            **_limits(budget),
+            **_share(leakage, budget),
+            **_room(leakage, budget),
+        },
+        cautions=tuple(_cautions(leakage, budget)),
+    )
+
+
+def _sums(leakage: StandingLeakage) -> dict[str, Any]:
+    expected, at_most = leakage.expected, leakage.at_most
+    if leakage.measured is not None:
+        by_list = {"listed": _up(expected.total)} if leakage.items else {}
+        return {"expected": _up(leakage.measured), **by_list}
+    if not leakage.worked_out:
+        return {}
+    insulation = leakage.through_insulation.total
+    return {
+        "expected": _up(expected.total),
+        **({"at_most": _up(at_most.total)} if at_most != expected else {}),
+        **({"through_insulation": _up(insulation)} if insulation else {}),
+    }
+
+
+def _limits(budget: Budget) -> dict[str, Any]:
+    figures = {
+        "budget": budget.limit,
+        "older_margin": budget.margin,
+        "no_trip_limit": budget.no_trip,
+    }
+    return {name: Figure(value, "mA") for name, value in figures.items() if value is not None}
+
+
+def _share(leakage: StandingLeakage, budget: Budget) -> dict[str, Any]:
+    if budget.limit is None or (leakage.measured is None and not leakage.worked_out):
+        return {}
+    carried = leakage.expected.total if leakage.measured is None else leakage.measured
+    left = max(0.0, budget.limit - carried_by(leakage).total)
+    half = {} if budget.no_trip is None else {"half_test_total": _up(budget.no_trip + carried)}
+    return {
+        "used_fraction": Figure(rounded_up(carried / budget.limit, DIGITS), ""),
+        "left": Figure(rounded_down(left), "mA"),
+        **half,
+    }
+
+
+def _room(leakage: StandingLeakage, budget: Budget) -> dict[str, Any]:
+    if budget.limit is None or not leakage.items:
+        return {}
+    rooms = [_room_row(one) for one in room_for(leakage, budget.limit)]
+    divided = split(leakage, budget.limit)
+    return {"fit": rooms, **({} if divided is None else _split(divided))}
+
+
+def _room_row(room: Room) -> dict[str, Any]:
+    return {
+        "item": room.item.name,
+        "each": _up(room.item.each.total),
+        "fit_alone": room.alone,
+        "more_fit": room.more,
+    }
+
+
+def _split(divided: Split) -> dict[str, Any]:
+    packing = divided.packing
+    too_large = [one.name for one in divided.too_large]
+    groups = [
+        {
+            "device": place,
+            "holds": _holds(divided, group),
+            "leakage": _up(divided.total(group).total),
+        }
+        for place, group in enumerate(packing.groups, start=1)
+    ]
+    return {
+        "devices_needed": len(groups),
+        "devices_at_least": packing.least,
+        **({"groups": groups} if len(groups) > 1 else {}),
+        **({"needs_a_higher_rating": too_large} if too_large else {}),
+    }
+
+
+def _holds(divided: Split, group: tuple[int, ...]) -> list[str]:
+    pairs = zip(divided.items, group, strict=True)
+    return [f"{count} × {item.name}" for item, count in pairs if count]
+
+
+def _up(current: float) -> Figure:
+    return Figure(rounded_up(current, DIGITS), "mA")
+
+
+def _cautions(leakage: StandingLeakage, budget: Budget) -> list[str]:
+    unknown = leakage.measured is not None and leakage.clamp_filter == "unknown"
+    return [
+        *_half_test(leakage, budget),
+        *([FILTER] if unknown else []),
+        *([WORST_CASE] if len(leakage.items) > 1 else []),
+        DC_APART,
+    ]
+
+
+def _half_test(leakage: StandingLeakage, budget: Budget) -> list[str]:
+    carried = carried_by(leakage).total
+    if budget.no_trip is None or not carried:
+        return []
+    total = rounded_up(budget.no_trip + carried)
+    says = (
+        f"With these loads on, a no-trip test of {budget.no_trip:g} mA drives up to {total:g} mA: "
+        "a trip then is no fault of the device. Take the loads off and repeat."
+    )
+    return [says]
+
+
+def _example(title: str, outcome: Outcome, **request: Any) -> Example:
+    return Example(title, {"code": "gb", "on": "2026-11-24", **request}, outcome)
+
+
+DEVICE = {"type": "A", "rated_residual_current": "30 mA", "form": "rcbo"}
+CHECKER = Checker(
+    slug="leakage-budget",
+    title="Leakage budget",
+    question="How much standing leakage is on this device, how much is left, "
+    "how to split the circuits?",
+    inputs=Inputs,
+    check=check,
+    examples=(
+        _example(
+            "Ten office workplaces of 0.75 mA each",
+            Outcome.PASS,
+            device=DEVICE,
+            items=[{"load": "it-equipment", "count": 10, "leakage": "0.75 mA"}],
+        ),
+        _example(
+            "Six machines of 3.5 mA on one device",
+            Outcome.FAIL,
+            device=DEVICE,
+            items=[{"load": "washing-machine", "count": 6, "leakage": "3.5 mA"}],
+        ),
+        _example(
+            "Measured with a clamp",
+            Outcome.PASS,
+            device=DEVICE,
+            measured="6.2 mA",
+            clamp_filter="off",
+        ),
+        _example(
+            "From an insulation resistance alone",
+            Outcome.CANNOT_SAY,
+            device=DEVICE,
+            insulation_resistance="37 kohm",
+        ),
+    ),
+)

@@ -1,0 +1,236 @@
+"""Standing leakage against the rule for the sum, and against the current a device must bear."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+
+from checkers.domain.devices import DeviceType
+from checkers.domain.judging import JUDGING
+from checkers.domain.known_figures import KNOWN
+from checkers.domain.measured import Measured, Said
+from checkers.domain.quantities import format_quantity
+from checkers.domain.sources import Citation
+from checkers.domain.verdicts import Finding, Judges, Outcome
+from checkers.judgement.comparison import Limits, compare
+from checkers.judgement.leakage import Budget, StandingLeakage
+from checkers.judgement.leakage_parts import NOISE
+from checkers.judgement.reading_words import citations
+from checkers.judgement.safe_rounding import rounded_up
+
+RULE = "standing leakage"
+HOLDS = "no trip by leakage alone"
+SENSE_MORE = frozenset({DeviceType.F, DeviceType.B, DeviceType.B_PLUS})
+MEASURE = "Measure with a leakage clamp around all live conductors, loads on and working."
+SPLIT = "Split the circuits over more devices, or find what leaks."
+
+
+@dataclass(frozen=True, slots=True)
+class Bound:
+    """A current that the leakage must not exceed [mA], what it is, and where it stands."""
+
+    about: str
+    judges: Judges
+    current: float
+    meaning: str
+    sources: tuple[Citation, ...]
+    aside: str = ""
+
+
+def judge_leakage(leakage: StandingLeakage, budget: Budget) -> list[Finding]:
+    """Return the findings on the standing leakage of a device."""
+    missing = _missing(leakage, budget)
+    if missing:
+        return [missing]
+    findings = [one for bound in _bounds(budget) for one in _against(leakage, bound)]
+    return [*findings, *_no_rule(leakage, budget)]
+
+
+def _against(leakage: StandingLeakage, bound: Bound) -> list[Finding]:
+    """Return what a measurement says, and what the list says where it adds to that."""
+    measured, worked_out = _measured(leakage, bound), _worked_out(leakage, bound)
+    if measured is None or worked_out is None:
+        return [one for one in (measured, worked_out) if one is not None]
+    if measured.outcome is Outcome.PASS and worked_out.outcome is Outcome.FAIL:
+        return [measured, _disagrees(worked_out)]
+    return [measured] if worked_out.outcome is Outcome.CANNOT_SAY else [measured, worked_out]
+
+
+def _disagrees(finding: Finding) -> Finding:
+    says = f"{finding.says} The measurement is lower: something may have been off or at rest."
+    return replace(finding, outcome=Outcome.CANNOT_SAY, says=says, do_next=MEASURE)
+
+
+def _bounds(budget: Budget) -> list[Bound]:
+    bounds = []
+    if budget.limit is not None:
+        bounds.append(_rule(budget, budget.limit))
+    if budget.no_trip is not None:
+        sources = citations(budget.band.row if budget.band else None)
+        meaning = "what the device must bear without tripping"
+        bounds.append(Bound(HOLDS, Judges.FUNCTION, budget.no_trip, meaning, sources))
+    return bounds
+
+
+def _rule(budget: Budget, limit: float) -> Bound:
+    sources = citations(budget.limit_row, budget.margin_row)
+    aside = ""
+    if budget.margin is not None:
+        aside = f" (an older margin of the trade is {format_quantity(budget.margin, 'mA')})"
+    meaning = "the rule for the sum on one device"
+    return Bound(RULE, Judges.INSTALLATION_CODE, limit, meaning, sources, aside)
+
+
+def _missing(leakage: StandingLeakage, budget: Budget) -> Finding | None:
+    if leakage.case.device.rated_residual_current is None and budget.no_trip is None:
+        says = "The rated residual current is not given, and the budget is a share of it."
+        return _undecided(says, "Read IΔn on the device.", "device.rated_residual_current")
+    if leakage.measured is None and not leakage.worked_out:
+        says = "No leakage is measured or listed, so nothing was judged."
+        return _undecided(says, MEASURE, "measured")
+    if not _bounds(budget):
+        says = "No limit of leakage is known for this device under this code."
+        return _undecided(says, "Name the device that disconnects on AC.", "device.form")
+    return None
+
+
+def _no_rule(leakage: StandingLeakage, budget: Budget) -> list[Finding]:
+    if budget.limit is not None:
+        return []
+    says = f"No rule for the sum of leakage is carried for {leakage.case.code.name}."
+    return [_undecided(says, "Ask the authority that decides where you are.", "code")]
+
+
+def _measured(leakage: StandingLeakage, bound: Bound) -> Finding | None:
+    if leakage.measured is None:
+        return None
+    reading = Measured(Said.FIGURE, leakage.measured, "mA")
+    spread = leakage.uncertainty(bound.current)
+    compared = compare(reading, Limits(at_most=bound.current), spread, JUDGING.confidence)
+    outcome, note = compared.outcome, ""
+    if outcome is Outcome.BORDERLINE:
+        note = " That is too close to tell with the uncertainty of the clamp."
+    elif leakage.clamp_filter == "on" and outcome is Outcome.PASS:
+        outcome, note = _with_filter(leakage)
+    taken = outcome is Outcome.BORDERLINE and leakage.stated_uncertainty is None
+    says = f"Measured {reading}; {_bound_words(bound)}.{note}"
+    sources = (KNOWN["leakage_clamp_uncertainty"].citation,) if taken else ()
+    return _finding(bound, outcome, says, measured=str(reading), field="measured", sources=sources)
+
+
+def _with_filter(leakage: StandingLeakage) -> tuple[Outcome, str]:
+    """Return the outcome where the clamp's filter left only the mains frequency to pass."""
+    kind = leakage.case.device.type
+    if kind in SENSE_MORE:
+        hidden = f" The clamp's filter hides currents that a type {kind} senses."
+        return Outcome.CANNOT_SAY, hidden
+    return Outcome.PASS, " The clamp's filter was on: currents of higher frequency are not in it."
+
+
+def _worked_out(leakage: StandingLeakage, bound: Bound) -> Finding | None:
+    if not leakage.worked_out:
+        return None
+    if not leakage.items:
+        return _from_insulation(leakage, bound)
+    return _from_items(leakage, bound)
+
+
+def _from_items(leakage: StandingLeakage, bound: Bound) -> Finding:
+    expected, at_most = leakage.expected.total, leakage.at_most.total
+    over = bound.current + NOISE
+    sure = at_most <= over and leakage.has_upper_figures
+    outcome = Outcome.FAIL if expected > over else Outcome.PASS if sure else Outcome.CANNOT_SAY
+    shown = _shown(expected)
+    range_words = "" if at_most <= expected + NOISE else f", and may be {_shown(at_most)}"
+    open_end = "" if leakage.has_upper_figures else ", with no upper figure known for some"
+    unsure = outcome is Outcome.CANNOT_SAY
+    note = " Whether it keeps within it depends on the equipment." if unsure else ""
+    says = f"The list adds up to {shown}{range_words}{open_end}; {_bound_words(bound)}.{note}"
+    sources = tuple(one.source for one in leakage.items if one.source is not None)
+    return _finding(bound, outcome, says, measured=shown, field="items", sources=sources)
+
+
+def _from_insulation(leakage: StandingLeakage, bound: Bound) -> Finding:
+    resistive = leakage.through_insulation.resistive
+    shown = _shown(resistive)
+    outcome = Outcome.FAIL if resistive > bound.current + NOISE else Outcome.CANNOT_SAY
+    room = (max(bound.current**2 - resistive**2, 0.0)) ** 0.5
+    left = (
+        ""
+        if outcome is Outcome.FAIL
+        else f" It is within it if filters and cables leak at most {_shown_down(room)} beside it."
+    )
+    says = (
+        f"The insulation lets {shown} through; {_bound_words(bound)}. An insulation test with DC "
+        f"shows the resistive part only.{left}"
+    )
+    low, sources = _low_insulation(leakage) if bound.about == RULE else ("", ())
+    return _finding(
+        bound,
+        outcome,
+        says + low,
+        measured=shown,
+        field="insulation_resistance",
+        sources=sources,
+    )
+
+
+def _low_insulation(leakage: StandingLeakage) -> tuple[str, tuple[Citation, ...]]:
+    least = KNOWN["insulation_at_least"]
+    if leakage.insulation_resistance is None or leakage.insulation_resistance >= least.value:
+        return "", ()
+    says = (
+        " Such insulation wants finding whatever the budget: at verification a circuit has at "
+        f"least {least.value / 1e6:g} Mohm."
+    )
+    return says, (least.citation,)
+
+
+def _bound_words(bound: Bound) -> str:
+    return f"{bound.meaning} is {format_quantity(bound.current, 'mA')}{bound.aside}"
+
+
+def _shown(current: float) -> str:
+    return format_quantity(rounded_up(current, 3), "mA")
+
+
+def _shown_down(current: float) -> str:
+    return format_quantity(int(current * 10) / 10, "mA")
+
+
+def _finding(  # noqa: PLR0913  # the parts of a finding that differ here
+    bound: Bound,
+    outcome: Outcome,
+    says: str,
+    *,
+    measured: str,
+    field: str,
+    sources: tuple[Citation, ...] = (),
+) -> Finding:
+    return Finding(
+        about=bound.about,
+        outcome=outcome,
+        says=says,
+        judges=bound.judges,
+        measured=measured,
+        limit=f"≤ {format_quantity(bound.current, 'mA')}",
+        do_next=_next_step(outcome, bound),
+        field=field,
+        sources=tuple(dict.fromkeys((*bound.sources, *sources))),
+    )
+
+
+def _next_step(outcome: Outcome, bound: Bound) -> str:
+    if outcome is Outcome.FAIL and bound.about == HOLDS:
+        return f"It may trip with nothing wrong. {SPLIT}"
+    return {Outcome.FAIL: SPLIT, Outcome.PASS: ""}.get(outcome, MEASURE)
+
+
+def _undecided(says: str, do_next: str, field: str) -> Finding:
+    return Finding(
+        about=RULE,
+        outcome=Outcome.CANNOT_SAY,
+        says=says,
+        judges=Judges.INSTALLATION_CODE,
+        do_next=do_next,
+        field=field,
+    )
