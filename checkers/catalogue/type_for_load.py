@@ -118,6 +118,7 @@ def _answer(equipment: Equipment, rules: tuple[TypeRule, ...]) -> dict[str, Any]
         "greatest_smooth_dc": "limited only by the fault loop"
         if isinf(equipment.smooth_dc)
         else Figure(equipment.smooth_dc, "mA"),
+        "greatest_smooth_dc_source": equipment.smooth_dc_source.words,
         "supply": equipment.supply,
         "circuits": list(load.circuits[equipment.supply]),
         "waveform": load.waveform,
@@ -143,14 +144,19 @@ def _also_acceptable(equipment: Equipment, least: str, rules: tuple[TypeRule, ..
 
 
 def _currents(load: Load) -> dict[str, Any]:
+    """Return typical and greatest leakage of the equipment, each with its source."""
     leakage = load.figure("leakage")
     if leakage is None:
         return {}
-    known = (("leakage_typical", leakage.typical), ("leakage_limit", leakage.at_most))
-    figures: dict[str, Any] = {
-        name: Figure(value, "mA") for name, value in known if value is not None
-    }
-    return figures | {"leakage_source": f"{leakage.says} ({leakage.source.words})"}
+    known = (
+        ("leakage_typical", leakage.typical, leakage.typical_source),
+        ("leakage_limit", leakage.at_most, leakage.source),
+    )
+    answer: dict[str, Any] = {"leakage": leakage.says}
+    for name, value, source in known:
+        if value is not None:
+            answer |= {name: Figure(value, "mA"), f"{name}_source": source.words}
+    return answer
 
 
 def _both_ways(load: Load) -> dict[str, Any]:

@@ -55,7 +55,9 @@ class Need:
     type: str
     also: tuple[Also, ...]
     smooth_dc: float
+    smooth_dc_source: Citation
     smooth_dc_met: float
+    smooth_dc_met_source: Citation
     says: str
     sources: tuple[Citation, ...]
 
@@ -67,13 +69,17 @@ class Need:
 
 @dataclass(frozen=True, slots=True)
 class LoadFigure:
-    """A current of the equipment [mA]: leakage or smooth-dc, typical and at most."""
+    """A current of the equipment [mA]: leakage or smooth-dc, typical and at most.
+
+    `source` is where the greatest value stands, and the typical one too unless it has its own.
+    """
 
     about: str
     typical: float | None
     at_most: float | None
     says: str
     source: Citation
+    typical_source: Citation
 
 
 @dataclass(frozen=True, slots=True)

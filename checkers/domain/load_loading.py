@@ -107,14 +107,16 @@ def _circuits(record: Record) -> dict[str, tuple[str, ...]]:
 
 
 def _need(record: Record, sources: Sources) -> Need:
-    smooth = _smooth_dc(record, "smooth_dc", None)
+    smooth, source = _smooth_dc(record, "smooth_dc", None), record.text("smooth_dc_source")
     need = Need(
         supplies=record.choices("supply", SUPPLIES) or _NONE,
         separations=record.choices("separation", SEPARATIONS) or _NONE,
         type=record.choice("type", CHOICES["type"]),
         also=tuple(_also(one) for one in _rows(record, "also")),
         smooth_dc=smooth,
+        smooth_dc_source=_cited(record, source, sources),
         smooth_dc_met=_smooth_dc(record, "smooth_dc_met", smooth),
+        smooth_dc_met_source=_cited(record, record.text("smooth_dc_met_source", source), sources),
         says=record.text("says"),
         sources=tuple(_cited(record, key, sources) for key in record.texts("source")),
     )
@@ -149,12 +151,14 @@ def _smooth_dc(record: Record, key: str, default: float | None) -> float:
 
 
 def _figure(record: Record, sources: Sources) -> LoadFigure:
+    source = record.text("source")
     figure = LoadFigure(
         about=record.choice("about", FIGURES),
         typical=record.amount("typical", "current"),
         at_most=record.amount("at_most", "current"),
         says=record.text("says"),
-        source=_cited(record, record.text("source"), sources),
+        source=_cited(record, source, sources),
+        typical_source=_cited(record, record.text("typical_source", source), sources),
     )
     record.finish()
     if figure.typical is None and figure.at_most is None:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from checkers.domain.load_kinds import Also, Load, MetBy, Need, Separation
+from checkers.domain.sources import Citation
 from checkers.judgement.type_order import ORDER, covers, greatest, least
 
 NO_DC = "no-dc"
@@ -61,6 +62,11 @@ class Equipment:
     def smooth_dc(self) -> float:
         """The most smooth DC [mA] it can leave on its device unseen; may be infinite."""
         return self.need.smooth_dc_met if self.met else self.need.smooth_dc
+
+    @property
+    def smooth_dc_source(self) -> Citation:
+        """Where that stands."""
+        return self.need.smooth_dc_met_source if self.met else self.need.smooth_dc_source
 
     @property
     def contradicted(self) -> bool:
