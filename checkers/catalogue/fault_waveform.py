@@ -13,6 +13,7 @@ from checkers.domain.fields import choice, group, quantity
 from checkers.domain.question import Question
 from checkers.domain.verdicts import Figure, Outcome, Result
 from checkers.judgement.fault_fit import judge_faults
+from checkers.judgement.type_rules import judge_by_code_alone
 from checkers.physics.circuits import BOOK, CIRCUITS, PLACES, Circuit
 from checkers.physics.fault_setting import Setting
 from checkers.physics.fault_study import FaultStudy, deciding, study_everywhere
@@ -80,8 +81,12 @@ def check(inputs: Inputs) -> Result:
     """
     circuit = CIRCUITS[inputs.circuit]
     studies = _studied(inputs.circuit, inputs.setting)
+    rules = inputs.local_code.type_rules_on(inputs.day)
     return Result(
-        findings=judge_faults(circuit, studies, inputs.device, inputs.day),
+        findings=[
+            *judge_faults(circuit, studies, inputs.device, inputs.day),
+            *judge_by_code_alone(rules, inputs.device.type),
+        ],
         answer=_answer(circuit, studies),
         cautions=_plays_no_part(circuit, inputs),
     )

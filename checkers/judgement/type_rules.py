@@ -70,6 +70,17 @@ def judge_by_code(rules: Iterable[TypeRule], equipment: Equipment, fitted: str) 
     return [found for rule in rules if (found := _judged(rule, equipment, fitted)) is not None]
 
 
+def judge_by_code_alone(rules: Iterable[TypeRule], fitted: str) -> list[Finding]:
+    """Return a finding for each rule against a type, where the equipment is not known."""
+    against = [rule for rule in rules if rule.standing != "needed" and fitted in rule.types]
+    return [
+        _finding(rule, Outcome.CANNOT_SAY, fitted, f"Find out whether {rule.where}.")
+        if rule.standing == "only-where"
+        else _finding(rule, Outcome.FAIL, fitted)
+        for rule in against
+    ]
+
+
 def _judged(rule: TypeRule, equipment: Equipment, fitted: str) -> Finding | None:
     if fitted == DeviceType.UNKNOWN:
         return _finding(rule, Outcome.CANNOT_SAY, fitted)

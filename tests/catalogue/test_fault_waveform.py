@@ -62,6 +62,26 @@ def test_a_device_is_judged_against_every_fault(circuit: str, fitted: str, outco
     assert asked(circuit=circuit, device=device)["outcome"] == outcome
 
 
+@pytest.mark.parametrize(
+    ("code", "day", "outcome"),
+    [
+        ("iec", "2026-11-24", "pass"),
+        ("au", "2023-04-30", "pass"),
+        ("au", "2023-05-01", "fail"),
+        ("gb", "2026-11-24", "cannot-say"),
+    ],
+)
+def test_the_local_code_may_refuse_a_type_that_sees_the_fault(
+    code: str, day: str, outcome: str
+) -> None:
+    """Type AC sees a sine; AS/NZS 3000 ends it from 1 May 2023, BS 7671 keeps a condition."""
+    device = {"type": "AC", "rated_residual_current": "30 mA"}
+
+    reply = asked(circuit="no-converter", device=device, code=code, on=day)
+
+    assert reply["outcome"] == outcome
+
+
 def test_a_fault_too_small_for_a_trip_is_no_pass() -> None:
     """10 kohm give 23 mA: less than the 30 mA at which a device must have tripped."""
     device = {"type": "A", "rated_residual_current": "30 mA"}
