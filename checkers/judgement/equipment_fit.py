@@ -10,14 +10,11 @@ from checkers.domain.load_kinds import Also, LoadRule, MetBy
 from checkers.domain.quantities import format_quantity
 from checkers.domain.verdicts import Finding, Judges, Outcome
 from checkers.judgement.equipment import SILENT, Equipment
+from checkers.judgement.fault_fit import NOT_PROTECTIVE
 from checkers.judgement.type_order import covers, in_words
 
 ABOUT = "device type for this equipment"
 NO_DEVICE = "No device type was given, so nothing was judged."
-NOT_PROTECTIVE = {
-    Form.MONITOR: "A monitor warns and does not trip: it is not judged as protection.",
-    Form.RDC_DD: "6 mA DC detection works beside an RCD: name the RCD to have it judged.",
-}
 ASK_MAKER = "Ask the maker of the equipment, in writing, which device type it calls for."
 CONTRADICTED = (
     "What its maker is said to state is less than its circuit calls for, and no condition here "
