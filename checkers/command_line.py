@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import argparse
 import shlex
+import textwrap
 from collections.abc import Mapping
 from typing import Any
 
@@ -25,7 +26,7 @@ def parser_for(checker: Checker) -> argparse.ArgumentParser:
     """Return the parser of a checker's flags, with help from its inputs."""
     parser = argparse.ArgumentParser(
         prog=f"python -m checkers {checker.slug}",
-        description=checker.question,
+        description=textwrap.fill(checker.question, WIDTH),
         epilog="Exit status: 0 pass, 1 fail, 2 the request was bad, 3 borderline or cannot say.",
         formatter_class=Formatter,
         allow_abbrev=False,
