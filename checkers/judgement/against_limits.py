@@ -77,14 +77,15 @@ def _pass(measured: Measured, rule: Rule, compared: Comparison) -> str:
 def _fail(measured: Measured, rule: Rule, compared: Comparison) -> str:
     limit = limit_words(rule.limits, rule.unit)
     text = f"{measured} does not meet the {_whose(rule)}: {limit}."
-    if compared.margin is None or not _is_slight(rule, compared.margin):
+    if compared.margin is None or not _is_slight(measured, rule, compared.margin):
         return text
     out = format_quantity(abs(compared.margin), rule.unit)
     return text.removesuffix(".") + f"; it is slightly outside, by {out}."
 
 
-def _is_slight(rule: Rule, margin: float) -> bool:
-    near = max(rule.uncertainty_at_most, rule.uncertainty_at_least)
+def _is_slight(measured: Measured, rule: Rule, margin: float) -> bool:
+    low = rule.limits.at_least is not None and measured.value < rule.limits.at_least
+    near = rule.uncertainty_at_least if low else rule.uncertainty_at_most
     return 0 > margin >= -2 * near
 
 

@@ -21,7 +21,10 @@ RANGE_ENDED = (Said.MORE_THAN, Said.NO_TRIP)
 def contradictions(readings: Sequence[Reading], case: Case) -> list[Finding]:
     """Return a finding for every pair of readings that contradict each other."""
     pairs = [(a, b) for a, b in product(readings, readings) if a.waveform == b.waveform]
-    found = (_slower_at_more(a, b, case) or _ramp_against_time(a, b, case) for a, b in pairs)
+    found = (
+        _slower_at_more(a, b, case) or _ramp_against_time(a, b, case) or _not_alike(a, b, case)
+        for a, b in pairs
+    )
     return [*(one for one in found if one is not None), *_no_trip_against_ramp(readings, case)]
 
 
@@ -41,6 +44,24 @@ def _slower_at_more(low: Reading, high: Reading, case: Case) -> Finding | None:
         f"It is slower by {format_quantity(longer, 'ms')} at the greater current, which a device "
         "left alone is not: something outside it takes part.",
         "Take off the loads one by one and repeat.",
+    )
+
+
+def _not_alike(one: Reading, other: Reading, case: Case) -> Finding | None:
+    """Find the same test with a time in one reading and no trip in another."""
+    if not _is_time(one) or other.test != Test.TRIP_TIME or one.phase != other.phase:
+        return None
+    same_level = level_of(one, case) == level_of(other, case)
+    if not same_level or not _time_says_held(other, case):
+        return None
+    longer = other.measured.said is Said.NO_TRIP or other.measured.value > one.measured.value
+    if not longer:
+        return None
+    return _contradiction(
+        f"{name_of(one)}, twice",
+        f"{one.measured} and {other.measured}",
+        "The same test gave a trip and no trip: the device does not repeat itself.",
+        "Repeat it a few times; a device slow on its first operation only is to be replaced.",
     )
 
 

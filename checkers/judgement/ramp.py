@@ -33,12 +33,12 @@ TOO_LOW = "Take the loads off and repeat: standing leakage makes a device seem t
 
 def judge_ramp(reading: Reading, case: Case) -> list[Judged]:
     """Judge one trip current; returns a finding for each rule that speaks of it."""
-    early = not_a_result(reading) or waveform_missing(reading) or rating_missing(reading, case)
+    early = not_a_result(reading) or waveform_missing(reading)
     if early:
         return early
     band = operating_band(case, reading.waveform)
     if band is None or band.at_most is None:
-        return undecided(
+        return rating_missing(reading, case) or undecided(
             reading,
             f"Type {case.device.type} in this form has no operating current on this waveform.",
             "Test with a waveform that the type must respond to.",

@@ -157,6 +157,12 @@ def _without_a_limit(reading: Reading, case: Case, level: Level) -> list[Judged]
         return _foreign_waveform(reading, case)
     if band.at_least is not None and level.current <= band.at_least:
         return judge_no_trip(reading, case)
+    if band.at_most is None or level.current >= band.at_most:
+        return undecided(
+            reading,
+            "No time is known for a device of this rating, delay and form at this current.",
+            "Read rating and delay on the device again; its maker states its times: compare there.",
+        )
     says = (
         f"At {format_quantity(level.current, 'mA')} the standard lets the device trip or hold; "
         "either is in order, and nothing more is shown."
