@@ -10,6 +10,8 @@ from checkers.domain.quantities import format_number
 from checkers.domain.sources import Citation
 
 WIDTH = 79
+LONGEST_ROW = 3 * WIDTH
+CITED = {"document", "edition", "clause", "evidence"}
 HEADLINES = {
     "pass": "PASS",
     "fail": "FAIL",
@@ -93,15 +95,21 @@ def _named(name: str, value: Any) -> list[str]:
 
 
 def _row(number: int, row: Mapping[str, Any]) -> list[str]:
-    shown = (
+    shown = [
         f"{k.replace('_', ' ')} {_words(v)}" for k, v in row.items() if v not in ("", None, [])
-    )
-    return _wrap(f"{number}. " + "; ".join(shown), "    ")
+    ]
+    line = f"{number}. " + "; ".join(shown)
+    if len(line) <= LONGEST_ROW:
+        return _wrap(line, "    ")
+    head = _wrap(f"{number}. {shown[0]}", "    ")
+    return [*head, *(line for part in shown[1:] for line in _wrap(part, "       "))]
 
 
 def _words(value: Any) -> str:
     if isinstance(value, Mapping) and set(value) == {"value", "unit"}:
         return f"{_words(value['value'])} {value['unit']}".strip()
+    if isinstance(value, Mapping) and set(value) == CITED:
+        return Citation(**value).words
     if isinstance(value, Mapping):
         return ", ".join(f"{k.replace('_', ' ')} {_words(v)}" for k, v in value.items())
     if isinstance(value, bool) or value is None:

@@ -9,12 +9,14 @@ from checkers.catalogue import (
     fault_waveform,
     leakage_budget,
     readings,
+    test_plan,
     type_for_load,
 )
 from checkers.domain.checker import Checker
 
 CHECKERS: tuple[Checker, ...] = (
     readings.CHECKER,
+    test_plan.CHECKER,
     type_for_load.CHECKER,
     fault_waveform.CHECKER,
     dc_bias.CHECKER,
