@@ -6,6 +6,7 @@ from checkers.catalogue import (
     dc_bias,
     demonstration,
     earth_electrode,
+    explain,
     fault_waveform,
     leakage_budget,
     readings,
@@ -17,6 +18,7 @@ from checkers.domain.checker import Checker
 CHECKERS: tuple[Checker, ...] = (
     readings.CHECKER,
     test_plan.CHECKER,
+    explain.CHECKER,
     type_for_load.CHECKER,
     fault_waveform.CHECKER,
     dc_bias.CHECKER,

@@ -1,0 +1,146 @@
+"""What can make a device read as it does: codes, words and prior shares, from data/causes.toml."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from types import MappingProxyType
+from typing import Any
+
+from checkers.domain.devices import DeviceType
+from checkers.domain.records import Record, data_folder, read_toml
+from checkers.domain.sources import EVIDENCE_WORDS, SOURCES, Citation, cite
+
+FILE = "causes.toml"
+SHARES = ("leakage_keeps", "leakage_adds", "leakage_opposes", "measured_small", "loads_off")
+
+
+@dataclass(frozen=True, slots=True)
+class Cause:
+    """One cause: its permanent code, its words, how common it is, and what to do.
+
+    `prior` is None for the one cause that takes what the others leave.
+    """
+
+    code: str
+    name: str
+    means: str
+    prior: float | None
+    prior_of_type: Mapping[str, float]
+    prior_on_own_source: float | None
+    danger: bool
+    from_loads: bool
+    action: str
+    citation: Citation | None
+    why: str
+
+    def prior_for(self, device_type: str, *, own_source: bool = False) -> float:
+        """Return how common it is with a device of a type, on a supply; 0 for the remainder."""
+        if own_source and self.prior_on_own_source is not None:
+            return self.prior_on_own_source
+        return self.prior_of_type.get(device_type, self.prior or 0.0)
+
+    @property
+    def do_next(self) -> str:
+        """What to do about it, in words."""
+        return ACTIONS[self.action]
+
+
+@dataclass(frozen=True, slots=True)
+class Stated:
+    """How measured leakage, measured DC and disconnected loads change the prior shares."""
+
+    leakage_keeps: float
+    leakage_adds: float
+    leakage_opposes: float
+    measured_small: float
+    loads_off: float
+
+
+def load_causes(
+    text: Mapping[str, Any], file: str
+) -> tuple[Stated, dict[str, str], dict[str, Cause]]:
+    """Return the parsed file: shares, actions and causes; raises DataError where not whole."""
+    top = Record(file, "", dict(text))
+    stated = _stated(_table(top, "stated"))
+    actions = _actions(_table(top, "action"))
+    listed = _table(top, "cause")
+    causes = {code: _cause(code, listed, actions) for code in listed.values}
+    top.finish()
+    _check_remainder(causes, top)
+    return stated, actions, causes
+
+
+def _table(record: Record, key: str) -> Record:
+    found = record.record(key)
+    if found is None:
+        raise record.error(f"needs a table [{key}]")
+    return found
+
+
+def _stated(record: Record) -> Stated:
+    shares = {key: _share(record, key) for key in SHARES}
+    record.choice("evidence", EVIDENCE_WORDS)
+    record.text("why")
+    record.finish()
+    return Stated(**shares)
+
+
+def _actions(record: Record) -> dict[str, str]:
+    return {key: record.text(key) for key in record.values}
+
+
+def _cause(code: str, listed: Record, actions: Mapping[str, str]) -> Cause:
+    record = _table(listed, code)
+    remainder = record.flag("remainder", default=False)
+    cause = Cause(
+        code=code,
+        name=record.text("name"),
+        means=record.text("means"),
+        prior=None if remainder else _share(record, "prior"),
+        prior_of_type=_priors_of_types(record),
+        prior_on_own_source=record.number("prior_on_own_source"),
+        danger=record.flag("danger", default=False),
+        from_loads=record.flag("from_loads", default=False),
+        action=record.choice("action", frozenset(actions)),
+        citation=None if remainder else _citation(record),
+        why=record.text("why"),
+    )
+    record.finish()
+    return cause
+
+
+def _share(record: Record, key: str) -> float:
+    value = record.number(key)
+    if value is None or value > 1.0:
+        raise record.error(f"needs {key!r} as a share from 0 to 1")
+    return value
+
+
+def _priors_of_types(record: Record) -> Mapping[str, float]:
+    inner = record.record("prior_of_type")
+    if inner is None:
+        return MappingProxyType({})
+    priors = {str(one): _share(inner, one) for one in DeviceType if one in inner.values}
+    inner.finish()
+    return MappingProxyType(priors)
+
+
+def _citation(record: Record) -> Citation:
+    document = record.choice("document", frozenset(SOURCES))
+    return cite(document, record.text("clause", ""), record.choice("evidence", EVIDENCE_WORDS))
+
+
+def _check_remainder(causes: Mapping[str, Cause], top: Record) -> None:
+    if sum(cause.prior is None for cause in causes.values()) != 1:
+        raise top.error("exactly one cause takes the remainder")
+    for kind in DeviceType:
+        if sum(cause.prior_for(kind, own_source=True) for cause in causes.values()) >= 1.0:
+            raise top.error(f"the priors of type {kind} leave nothing")
+
+
+_STATED, _ACTIONS, _CAUSES = load_causes(read_toml(data_folder() / FILE, FILE), FILE)
+STATED: Stated = _STATED
+ACTIONS: Mapping[str, str] = MappingProxyType(_ACTIONS)
+CAUSES: Mapping[str, Cause] = MappingProxyType(_CAUSES)
+REMAINDER = next(code for code, cause in CAUSES.items() if cause.prior is None)

@@ -1,0 +1,66 @@
+"""Many possible states of affairs under one cause, and what each would show in a test."""
+
+from __future__ import annotations
+
+from array import array
+from collections.abc import Sequence
+from functools import lru_cache
+from typing import NamedTuple
+
+from checkers.physics.response.attempt import Attempt
+from checkers.physics.response.figures import FIGURES
+from checkers.physics.response.in_good_order import in_good_order
+from checkers.physics.response.known import Known
+from checkers.physics.response.lots import even_lots
+from checkers.physics.response.possible import Possible
+from checkers.physics.response.prediction import predict
+from checkers.physics.response.under_cause import CHANGES
+
+FEW, MANY = 128, 512
+
+
+class Columns(NamedTuple):
+    """The predictions of a cloud for one test, a column for each field of Prediction."""
+
+    shows: Sequence[float]
+    mean: Sequence[float]
+    spread: Sequence[float]
+    opens_shown: Sequence[float]
+    opens_unseen: Sequence[float]
+
+
+@lru_cache(maxsize=120)
+def cloud(cause: str, known: Known, count: int) -> tuple[Possible, ...]:
+    """Return `count` possible states of affairs under a cause, evenly drawn, always the same.
+
+    Where the DC was measured, it decides what belongs to being blinded and what does
+    not: the cloud of such a cause may then be smaller, or empty.
+    """
+    change = CHANGES[cause]
+    pairs = zip(_sound(known, count), even_lots(count), strict=True)
+    drawn = (change(sound, known, lots) for sound, lots in pairs)
+    return tuple(one for one in drawn if belongs(cause, known, one))
+
+
+@lru_cache(maxsize=8)
+def _sound(known: Known, count: int) -> tuple[Possible, ...]:
+    return tuple(in_good_order(known, lots) for lots in even_lots(count))
+
+
+def belongs(cause: str, known: Known, possible: Possible) -> bool:
+    """Tell whether a draw belongs to a cause, where measured DC decides."""
+    if known.dc is None or cause not in ("blinded-by-dc", "type-too-low"):
+        return True
+    return is_blinded(possible) == (cause == "blinded-by-dc")
+
+
+def is_blinded(possible: Possible) -> bool:
+    """Tell whether the DC of the loads raises the trip current enough to count as blinding."""
+    return possible.surroundings.dc_shift >= FIGURES.blinding_shift.typical
+
+
+@lru_cache(maxsize=640)
+def predicted(cause: str, known: Known, attempt: Attempt, count: int) -> Columns:
+    """Return what a test would show, for every member of a cause's cloud."""
+    rows = [predict(possible, attempt) for possible in cloud(cause, known, count)]
+    return Columns(*(array("d", column) for column in zip(*rows, strict=True)))

@@ -1,0 +1,75 @@
+"""From a case and its readings to causes, weighed, and the evidence they rest on."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from checkers.domain.devices import DeviceType, Form
+from checkers.domain.limits import rows_in
+from checkers.domain.placed_readings import PlacedReading
+from checkers.judgement.case import Case
+from checkers.judgement.inference.noted import LeftOut, noted_tests
+from checkers.judgement.inference.posterior import Evidence, Weighed, weigh
+from checkers.judgement.inference.priors import prior_shares
+from checkers.physics.response.known import Known
+
+DC_TOLERATED = "iec-60364-5-53/smooth-dc-tolerated"
+MODELLED = frozenset({Form.RCCB, Form.RCBO, Form.SOCKET, Form.PORTABLE, Form.MODULAR, Form.CBR})
+
+
+@dataclass(frozen=True, slots=True)
+class Explained:
+    """The causes, the most likely first; the evidence; the readings that could not be used."""
+
+    causes: tuple[Weighed, ...]
+    evidence: Evidence
+    left_out: tuple[LeftOut, ...]
+
+
+def why_not(case: Case) -> str:
+    """Return why this device cannot be explained, or nothing where it can."""
+    if case.device.form not in MODELLED:
+        return "Causes are weighed for RCDs that trip at half to one times their rating only."
+    if case.device.rated_residual_current is None:
+        return "The rated residual current is not given, and every expectation depends on it."
+    return ""
+
+
+def explain(readings: Sequence[PlacedReading], case: Case, supply: str = "unknown") -> Explained:
+    """Return the causes of some readings, weighed.
+
+    Inputs: the readings in the order in which they were taken; the case, with a rating;
+    the supply during the tests.
+    Assumptions: one cause at a time, from the list in causes.toml; the response model.
+    """
+    noted, left_out = noted_tests(readings, case)
+    evidence = Evidence(noted, known_of(case, supply), case.circuit.seen_to_open)
+    on = any(one.attempt.loads != "off" for one in noted) or case.circuit.loads != "off"
+    priors = prior_shares(evidence.known, _tolerated_dc(case), loads_may_be_on=on)
+    return Explained(weigh(evidence, priors), evidence, left_out)
+
+
+def known_of(case: Case, supply: str = "unknown") -> Known:
+    """Return what is known of a case before its readings."""
+    device, circuit = case.device, case.circuit
+    return Known(
+        rated=device.rated_residual_current or 0.0,
+        type=device.type,
+        delay=device.delay_class,
+        set_delay=device.set_delay,
+        loads=circuit.loads,
+        dc=circuit.dc_residual,
+        leakage=circuit.standing_leakage,
+        system=circuit.system,
+        supply=supply,
+    )
+
+
+def _tolerated_dc(case: Case) -> float:
+    """Return the smooth DC [mA] the type bears; for an unknown type, what type A does."""
+    device = case.device
+    kind = DeviceType.A.value if device.type == DeviceType.UNKNOWN else device.type
+    table = case.code.tables.get("standing-dc", DC_TOLERATED)
+    found = rows_in(table, on=case.day, type=kind, rated=device.rated_residual_current)
+    return (found[0].at_most(device.rated_residual_current) if found else None) or 0.0

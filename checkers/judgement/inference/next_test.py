@@ -1,0 +1,105 @@
+"""The next test: the one whose outcome is expected to tell most about the cause."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from math import log2
+
+from checkers.domain.causes import CAUSES
+from checkers.domain.verdicts import NextTest
+from checkers.judgement.case import Case
+from checkers.judgement.inference.clouds import cloud
+from checkers.judgement.inference.expected import percent, weights_of
+from checkers.judgement.inference.posterior import Evidence, Weighed
+from checkers.judgement.inference.question import Question
+from checkers.judgement.inference.questions import questions
+from checkers.physics.response.possible import Possible
+
+WORTH_ASKING = 0.05  # bits
+COUNTS = 0.005  # a cause less likely than this is left out of the comparison
+SAMPLE = 32
+
+
+@dataclass(frozen=True, slots=True)
+class Asked:
+    """A question with what it would tell: bits, and the probability of each outcome and cause."""
+
+    question: Question
+    information: float
+    joint: tuple[tuple[float, ...], ...]
+
+
+def next_test(case: Case, evidence: Evidence, causes: Sequence[Weighed]) -> NextTest | None:
+    """Return the test with the greatest expected information, or None where none tells much.
+
+    Inputs: the case, the evidence, the causes with their probabilities.
+    Assumptions: each likely cause is represented by a sample of its possible states,
+    drawn evenly by how well they explain the readings.
+    """
+    counted = [one for one in causes if one.probability >= COUNTS]
+    samples = [_sample(one, evidence) for one in counted]
+    shares = _normal([one.probability for one in counted])
+    asked = [_ask(one, samples, shares) for one in questions(case, evidence)]
+    best = max(asked, key=lambda one: one.information)
+    return _worded(best, counted, shares) if best.information >= WORTH_ASKING else None
+
+
+def _sample(cause: Weighed, evidence: Evidence) -> list[Possible]:
+    """Return members of a cause's cloud, as often as their weight asks for."""
+    members = cloud(cause.code, evidence.known, cause.count)
+    chosen, reached, wanted = [], 0.0, 0.5 / SAMPLE
+    for member, weight in zip(members, weights_of(cause.totals), strict=True):
+        reached += weight
+        while wanted < reached:
+            chosen.append(member)
+            wanted += 1.0 / SAMPLE
+    return chosen or [members[0]]
+
+
+def _ask(
+    question: Question, samples: Sequence[Sequence[Possible]], shares: Sequence[float]
+) -> Asked:
+    joint = []
+    for sample, share in zip(samples, shares, strict=True):
+        columns = zip(*(question.chances(one) for one in sample), strict=True)
+        joint.append(tuple(share * sum(column) / len(sample) for column in columns))
+    by_outcome = tuple(zip(*joint, strict=True))
+    return Asked(question, _information(by_outcome, shares), by_outcome)
+
+
+def _information(joint: Sequence[Sequence[float]], shares: Sequence[float]) -> float:
+    """Return the mutual information [bits] of outcome and cause."""
+    return sum(
+        both * log2(both / (sum(row) * share))
+        for row in joint
+        for both, share in zip(row, shares, strict=True)
+        if both > 0.0
+    )
+
+
+def _normal(values: Sequence[float]) -> list[float]:
+    whole = sum(values)
+    return [one / whole for one in values]
+
+
+def _worded(asked: Asked, causes: Sequence[Weighed], shares: Sequence[float]) -> NextTest:
+    still_open = -sum(share * log2(share) for share in shares if share > 0.0)
+    why = (
+        "Of all that could be done next it tells most: it is expected to settle "
+        f"{percent(asked.information / still_open)} of what is open about the cause."
+    )
+    told = [
+        _meaning(words, row, causes)
+        for words, row in zip(asked.question.outcomes, asked.joint, strict=True)
+        if sum(row) >= COUNTS
+    ]
+    return NextTest(asked.question.words, why, tuple(told))
+
+
+def _meaning(words: str, row: Sequence[float], causes: Sequence[Weighed]) -> str:
+    whole = sum(row)
+    likeliest = max(range(len(row)), key=lambda at: row[at])
+    name = CAUSES[causes[likeliest].code].name
+    chance = percent(row[likeliest] / whole)
+    return f"If {words} ({percent(whole)}): most likely “{name}” ({chance})."

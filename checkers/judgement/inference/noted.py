@@ -1,0 +1,122 @@
+"""Readings as noted, turned into tests whose outcome the response model can predict."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from checkers.domain.judging import JUDGING
+from checkers.domain.measured import Measured, Said
+from checkers.domain.placed_readings import PlacedReading
+from checkers.domain.readings import HALF_WAVES, Test, Waveform
+from checkers.judgement.case import Case
+from checkers.judgement.reading_words import name_of
+from checkers.judgement.test_level import half_wave_factor, level_of
+from checkers.physics.response.attempt import Attempt
+
+NO_USE = frozenset({Said.NO_RESULT, Said.UNCLEAR})
+SHOWS_OPERATION = frozenset({Said.FIGURE, Said.LESS_THAN, Said.TRIPPED, Said.OPERATES})
+WINDOW, SELECTIVE_WINDOW = 300.0, 500.0
+RAMP_BEYOND = 1.1  # a ramp ends a little above the current at which the device must trip
+UNITS = {Test.RAMP: "mA", Test.TRIP_TIME: "ms", Test.NO_TRIP: "ms"}
+
+
+@dataclass(frozen=True, slots=True)
+class Noted:
+    """A reading that can be used: its name, what was done, and what was shown."""
+
+    name: str
+    attempt: Attempt
+    measured: Measured
+
+
+@dataclass(frozen=True, slots=True)
+class LeftOut:
+    """A reading that cannot be used, and why."""
+
+    name: str
+    why: str
+
+
+def noted_tests(
+    readings: Sequence[PlacedReading], case: Case
+) -> tuple[tuple[Noted, ...], tuple[LeftOut, ...]]:
+    """Return the readings that can be used, in their order, and those that cannot."""
+    used: list[Noted] = []
+    left_out: list[LeftOut] = []
+    for reading in readings:
+        problem = _problem(reading, case)
+        if problem:
+            left_out.append(LeftOut(name_of(reading), problem))
+        else:
+            first = not any(one.measured.said in SHOWS_OPERATION for one in used)
+            used.append(_noted(reading, case, first=first))
+    return tuple(used), tuple(left_out)
+
+
+def attempt_of(reading: PlacedReading, case: Case, *, first: bool) -> Attempt:
+    """Return the test behind a reading; a waveform that is not given is taken as AC."""
+    rated = case.device.rated_residual_current or 0.0
+    waveform = Waveform.AC.value if reading.waveform == Waveform.UNKNOWN else reading.waveform
+    given = case.instrument.time_uncertainty
+    return Attempt(
+        test=_test(reading),
+        rated=rated,
+        current=_current(reading, case, rated, waveform),
+        waveform=waveform,
+        start=reading.phase,
+        loads=case.circuit.loads if reading.loads == "as-circuit" else reading.loads,
+        place=reading.place,
+        first=first,
+        window=_window(reading, case),
+        current_uncertainty=case.current_uncertainty(rated) / 2.0,
+        time_uncertainty=None if given is None else given / 2.0,
+    )
+
+
+def _noted(reading: PlacedReading, case: Case, *, first: bool) -> Noted:
+    return Noted(name_of(reading), attempt_of(reading, case, first=first), reading.measured)
+
+
+def _problem(reading: PlacedReading, case: Case) -> str:
+    measured, test = reading.measured, _test(reading)
+    if measured.said in NO_USE:
+        return measured.question or f"{measured.typed.strip()!r} is no result"
+    if test == Test.UNKNOWN:
+        return "which test it belongs to is not given"
+    if measured.is_number and test in UNITS and measured.unit != UNITS[Test(test)]:
+        return f"{measured} is no figure of this test: check its unit"
+    if test == Test.TRIP_TIME and level_of(reading, case) is None:
+        return "neither its multiple nor its current is given"
+    return ""
+
+
+def _test(reading: PlacedReading) -> str:
+    measured = reading.measured
+    in_current = measured.is_number and measured.unit == "mA" and not measured.bare
+    return Test.RAMP.value if reading.test == Test.UNKNOWN and in_current else reading.test
+
+
+def _current(reading: PlacedReading, case: Case, rated: float, waveform: str) -> float:
+    test = _test(reading)
+    if test == Test.BUTTON:
+        return 0.0
+    if test == Test.RAMP:
+        return RAMP_BEYOND * _must_trip_at(case, rated, waveform)
+    level = level_of(reading, case)
+    return 0.5 * rated if level is None else level.current
+
+
+def _must_trip_at(case: Case, rated: float, waveform: str) -> float:
+    if waveform == Waveform.SMOOTH_DC:
+        return 2.0 * rated
+    return rated * half_wave_factor(case) if waveform in HALF_WAVES else rated
+
+
+def _window(reading: PlacedReading, case: Case) -> float:
+    if reading.test == Test.NO_TRIP:
+        return JUDGING.no_trip_lasts
+    device = case.device
+    if device.set_delay is not None:
+        return SELECTIVE_WINDOW + 2.0 * device.set_delay
+    return SELECTIVE_WINDOW if device.delay_class == "S" else WINDOW

@@ -1,0 +1,69 @@
+"""Things to look at or to measure next, and what they show in a possible state of affairs."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+
+from checkers.domain.devices import DeviceType
+from checkers.judgement.inference.candidates import CANDIDATES, Observation, Watch
+from checkers.judgement.inference.question import Question
+from checkers.physics.response.attempt import Attempt
+from checkers.physics.response.figures import FIGURES
+from checkers.physics.response.known import Known
+from checkers.physics.response.possible import Possible
+from checkers.physics.response.prediction import predict
+
+
+def watched(watch: Watch, attempt: Attempt) -> Question:
+    """Return the question which device opens in a trip time [of the attempt] that is watched."""
+
+    def chances(possible: Possible) -> Sequence[float]:
+        shown = predict(possible, attempt)
+        own = shown.shows * shown.opens_shown + shown.opens_unseen
+        another = shown.shows * (1.0 - shown.opens_shown)
+        return _blurred((own, another, max(0.0, 1.0 - own - another)))
+
+    return Question(watch.words, (watch.own, watch.another, watch.none), chances)
+
+
+def looked_at(observation: Observation, known: Known) -> Question:
+    """Return the question that an observation with two outcomes answers."""
+    true_of = PREDICATES[observation.what]
+
+    def chances(possible: Possible) -> Sequence[float]:
+        return _blurred((1.0, 0.0) if true_of(possible, known) else (0.0, 1.0))
+
+    return Question(observation.words, (observation.yes, observation.no), chances)
+
+
+def _blurred(chances: Sequence[float]) -> Sequence[float]:
+    """Let an observation be wrong now and then."""
+    error = CANDIDATES.error
+    return [(1.0 - error) * one + error / len(chances) for one in chances]
+
+
+def _is_another(possible: Possible, known: Known) -> bool:
+    unit = possible.unit
+    other_type = known.type not in (DeviceType.UNKNOWN, unit.type)
+    return unit.rated != known.rated or other_type or unit.delay != known.delay
+
+
+def _is_set_wrong(possible: Possible, known: Known) -> bool:
+    del known
+    handling = possible.handling
+    scales = (handling.scale_half, handling.scale_one, handling.scale_more)
+    return scales != (1.0, 1.0, 1.0) or handling.times_swapped or handling.ramp_swapped
+
+
+def _leaks(possible: Possible, known: Known) -> bool:
+    return possible.surroundings.leakage >= FIGURES.large_leakage_share.typical * known.rated
+
+
+PREDICATES: dict[str, Callable[[Possible, Known], bool]] = {
+    "marking": _is_another,
+    "dc": lambda possible, _: possible.surroundings.dc >= CANDIDATES.dc,
+    "leakage": _leaks,
+    "path": lambda possible, _: possible.surroundings.shunted > 0.0,
+    "settings": _is_set_wrong,
+    "bond": lambda possible, _: possible.surroundings.earthed < 1.0,
+}

@@ -1,0 +1,33 @@
+"""A thing to do next, with the outcomes it may have and the chance of each."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+
+from checkers.physics.response.attempt import Attempt
+from checkers.physics.response.possible import Possible
+from checkers.physics.response.prediction import predict
+from checkers.physics.response.timing import below
+
+Chances = Callable[[Possible], Sequence[float]]
+
+
+@dataclass(frozen=True, slots=True)
+class Question:
+    """A thing to do next: its words, the words of each outcome, and their chances."""
+
+    words: str
+    outcomes: tuple[str, ...]
+    chances: Chances
+
+
+def binned(attempt: Attempt, edges: Sequence[float]) -> Chances:
+    """Return the chances of a figure below the first edge, between edges, and above or none."""
+
+    def chances(possible: Possible) -> Sequence[float]:
+        shown = predict(possible, attempt)
+        sums = [shown.shows * below((edge - shown.mean) / shown.spread) for edge in edges]
+        return [high - low for low, high in zip((0.0, *sums), (*sums, 1.0), strict=True)]
+
+    return chances

@@ -1,0 +1,77 @@
+"""Which readings speak for a cause and which against, from the ratio of their likelihoods."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from math import exp, log
+
+from checkers.domain.quantities import format_number
+from checkers.judgement.inference.clouds import predicted
+from checkers.judgement.inference.expected import expected_words, weights_of
+from checkers.judgement.inference.posterior import Evidence, Weighed
+
+SPEAKS = log(2.0)  # a reading counts from a ratio of two
+MANY_TIMES = 1000.0
+UNLIKE_ALL = 5.0  # times the likelihood of a freak
+
+
+def reasons_for(
+    cause: Weighed, causes: Sequence[Weighed], evidence: Evidence
+) -> tuple[tuple[str, ...], tuple[str, ...]]:
+    """Return what speaks for a cause and what against, strongest first.
+
+    Inputs: the cause; all causes; the evidence. A reading is compared under the cause
+    with the same reading under the other causes together, given all other readings.
+    """
+    ratios = [(_log_ratio(cause, causes, at), at) for at in range(len(cause.rows))]
+    speaking = sorted(ratios, key=lambda one: -abs(one[0]))
+    said = [(ratio, _words(cause, evidence, at, ratio)) for ratio, at in speaking]
+    return (
+        tuple(words for ratio, words in said if ratio >= SPEAKS),
+        tuple(words for ratio, words in said if ratio <= -SPEAKS),
+    )
+
+
+def unlike_every_cause(causes: Sequence[Weighed], reading: int, freak: float) -> bool:
+    """Tell whether a reading is about as unlikely under every cause as a freak would be.
+
+    Inputs: all causes; the reading's place; the likelihood of a freak to show it.
+    """
+    with_it = sum(_share(one, one.evidence, causes) for one in causes)
+    without = sum(_share(one, one.without[reading], causes) for one in causes)
+    return with_it / without < UNLIKE_ALL * freak
+
+
+def _share(cause: Weighed, evidence: float, causes: Sequence[Weighed]) -> float:
+    scale = causes[0].evidence
+    return cause.prior * exp(min(evidence - scale, 600.0))
+
+
+def _log_ratio(cause: Weighed, causes: Sequence[Weighed], reading: int) -> float:
+    own = cause.evidence - cause.without[reading]
+    others = [one for one in causes if one is not cause]
+    if not others:
+        return 0.0
+    scale = max(one.without[reading] for one in others)
+    together = sum(one.prior * exp(one.evidence - scale) for one in others)
+    without = sum(one.prior * exp(one.without[reading] - scale) for one in others)
+    return own - log(together / without) if together > 0.0 else 0.0
+
+
+def _words(cause: Weighed, evidence: Evidence, reading: int, ratio: float) -> str:
+    if reading >= len(evidence.noted):
+        seen = "the device was seen to open" if evidence.seen_to_open else "it was seen not to open"
+        return f"{seen}: {_times(ratio)}"
+    noted = evidence.noted[reading]
+    row = cause.rows[reading]
+    weights = weights_of([total - one for total, one in zip(cause.totals, row, strict=True)])
+    columns = predicted(cause.code, evidence.known, noted.attempt, cause.count)
+    expected = expected_words(columns, weights, noted.attempt, noted.measured)
+    return f"{noted.name}: {noted.measured}; expected here {expected}: {_times(ratio)}"
+
+
+def _times(ratio: float) -> str:
+    times = exp(min(abs(ratio), 20.0))
+    figure = "over 1000" if times > MANY_TIMES else format_number(times, 2)
+    word = "as likely as" if ratio > 0 else "less likely than"
+    return f"{figure} times {word} under the other causes"

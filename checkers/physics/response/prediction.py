@@ -1,0 +1,126 @@
+"""What an instrument would show for one test of one possible state of affairs."""
+
+from __future__ import annotations
+
+from math import inf, sqrt
+from typing import NamedTuple
+
+from checkers.domain.readings import Test
+from checkers.physics.response.attempt import Attempt
+from checkers.physics.response.figures import FIGURES
+from checkers.physics.response.possible import Handling, Possible, Unit
+from checkers.physics.response.seen_current import Mixed, mixed_in, needed, seen
+from checkers.physics.response.sensitivity import real_waveform, trip_current
+from checkers.physics.response.timing import DISTURBED, NEVER, REPEATS, Trip, below, trip
+
+RAMP_START = 0.2
+SCATTER = FIGURES.time_scatter.typical
+SCATTER_SHARE = FIGURES.time_scatter_share.typical
+
+
+class Prediction(NamedTuple):
+    """What would be shown: the chance of a figure (or of operating), its mean and spread.
+
+    Figures in ms, of a ramp in mA; beyond the window of the test a figure is not shown.
+    `opens_shown` is the chance that this device, and no other, opened where an operation
+    is shown; `opens_unseen` the chance that it opens and the timer runs on.
+    """
+
+    shows: float
+    mean: float
+    spread: float
+    opens_shown: float = 1.0
+    opens_unseen: float = 0.0
+
+
+def predict(possible: Possible, attempt: Attempt) -> Prediction:
+    """Return what a test would show, with its scatter.
+
+    Inputs: a possible state of affairs; a test. Result: a Prediction.
+    Assumptions: see the modules that it is put together from; scatter is normal.
+    """
+    if attempt.is_button:
+        return _button(possible, attempt)
+    mixed = mixed_in(possible.surroundings, attempt)
+    return _ramp(possible, attempt, mixed) if attempt.is_ramp else _time(possible, attempt, mixed)
+
+
+def _button(possible: Possible, attempt: Attempt) -> Prediction:
+    """Predict the button: its current runs beside the circuit, but DC still shifts the core."""
+    unit, around = possible.unit, possible.surroundings
+    extra = unit.first_extra if attempt.first else unit.later_extra
+    if not unit.button_works or extra == inf:
+        return Prediction(0.0, 0.0, 1.0)
+    shift = mixed_in(around, attempt).dc_shift
+    return Prediction(below((unit.button_current / (unit.own * shift) - 1.0) / REPEATS), 0.0, 1.0)
+
+
+def _ramp(possible: Possible, attempt: Attempt, mixed: Mixed) -> Prediction:
+    waveform = real_waveform(attempt, possible.handling)
+    own = _trips_at(possible.unit, attempt, mixed, waveform)
+    other = inf
+    if possible.other is not None:
+        other = _trips_at(possible.other, attempt, mixed, waveform)
+    shown = min(own, other)
+    if shown == inf:
+        return Prediction(0.0, 0.0, 1.0)
+    scatter = shown * (DISTURBED if mixed.disturbs else REPEATS)
+    spread = sqrt(scatter * scatter + attempt.current_uncertainty**2)
+    first = 1.0 if other == inf else below((other - own) / spread)
+    runs_on = possible.handling.runs_on
+    return Prediction(1.0 - runs_on, shown, spread, first, runs_on * first)
+
+
+def _trips_at(unit: Unit, attempt: Attempt, mixed: Mixed, waveform: str) -> float:
+    extra = unit.first_extra if attempt.first else unit.later_extra
+    if extra == inf:
+        return inf
+    level = trip_current(unit, waveform, mixed.dc_shift)
+    return max(needed(mixed, level), RAMP_START * attempt.rated) if level < inf else inf
+
+
+def _time(possible: Possible, attempt: Attempt, mixed: Mixed) -> Prediction:
+    waveform = real_waveform(attempt, possible.handling)
+    current = seen(mixed, _real_current(attempt, possible.handling))
+    own = _answer(possible.unit, current, attempt, mixed, waveform)
+    if possible.other is None:
+        return _shown(own, 1.0, attempt, possible.handling)
+    other = _answer(possible.other, current, attempt, mixed, waveform)
+    return _shown(*_faster(own, other), attempt, possible.handling)
+
+
+def _real_current(attempt: Attempt, handling: Handling) -> float:
+    if attempt.test == Test.NO_TRIP or attempt.current < 0.75 * attempt.rated:
+        return attempt.current * (1.0 - handling.excess) * handling.scale_half
+    scale = handling.scale_one if attempt.current < 1.8 * attempt.rated else handling.scale_more
+    return attempt.current * (1.0 + handling.excess) * scale
+
+
+def _answer(unit: Unit, current: float, attempt: Attempt, mixed: Mixed, waveform: str) -> Trip:
+    level = trip_current(unit, waveform, mixed.dc_shift)
+    if level == inf:
+        return NEVER
+    return trip(unit, current / level, attempt, disturbed=mixed.disturbs)
+
+
+def _faster(own: Trip, other: Trip) -> tuple[Trip, float]:
+    """Return the trip that is shown of two devices, and the chance that it is this one's."""
+    if other.probability == 0.0 or own.probability == 0.0:
+        return (other, 0.0) if own.probability == 0.0 else (own, 1.0)
+    spread = sqrt(own.spread**2 + other.spread**2)
+    ahead = below((other.mean - own.mean) / spread)
+    first = own.probability * (1.0 - other.probability * (1.0 - ahead))
+    either = 1.0 - (1.0 - own.probability) * (1.0 - other.probability)
+    quicker = own if own.mean < other.mean else other
+    return Trip(either, quicker.mean, quicker.spread), first / either
+
+
+def _shown(own: Trip, first: float, attempt: Attempt, handling: Handling) -> Prediction:
+    if own.probability == 0.0:
+        return Prediction(0.0, 0.0, 1.0)
+    instrument = attempt.time_uncertainty
+    if instrument is None:
+        instrument = SCATTER + SCATTER_SHARE * own.mean
+    spread = sqrt(own.spread * own.spread + instrument * instrument)
+    shows = own.probability * (1.0 - handling.runs_on)
+    return Prediction(shows, own.mean, spread, first, own.probability * first * handling.runs_on)

@@ -1,0 +1,50 @@
+"""What an instrument's display would show for one test, drawn at random."""
+
+from __future__ import annotations
+
+from random import Random
+
+from checkers.domain.readings import Test
+from checkers.physics.response.attempt import Attempt
+from checkers.physics.response.figures import FIGURES
+from checkers.physics.response.prediction import Prediction
+
+COUNTER_SHOWS = 1999.0  # a counter of four digits stops one short of two seconds
+RAMP_REACH = 3.0
+LEAST_TIME = 1.0
+
+
+def shown_reading(prediction: Prediction, attempt: Attempt, random: Random) -> str:
+    """Return what the instrument, or the button, shows: 28.5 ms, > 300 ms, 22.1 mA, operates.
+
+    Inputs: the prediction for a test; the test; the random generator.
+    Assumption: a small share of readings are freaks.
+    """
+    freak = random.random() < FIGURES.misread.typical
+    if attempt.is_button:
+        chance = 0.5 if freak else prediction.shows
+        return "operates" if random.random() < chance else "does not operate"
+    end, unit = _end(attempt)
+    value = _value(prediction, random, end, freak=freak)
+    if value is None or value > end:
+        return f"> {_range_end(attempt):.0f} {unit}"
+    return f"{max(value, LEAST_TIME):.1f} {unit}"
+
+
+def _value(prediction: Prediction, random: Random, end: float, *, freak: bool) -> float | None:
+    if freak:
+        return random.uniform(0.0, end)
+    if random.random() >= prediction.shows:
+        return None
+    return random.gauss(prediction.mean, prediction.spread)
+
+
+def _end(attempt: Attempt) -> tuple[float, str]:
+    if attempt.is_ramp:
+        return RAMP_REACH * attempt.rated, "mA"
+    return attempt.window, "ms"
+
+
+def _range_end(attempt: Attempt) -> float:
+    end, _ = _end(attempt)
+    return min(end, COUNTER_SHOWS) if attempt.test == Test.NO_TRIP else end

@@ -1,0 +1,54 @@
+"""By how much smooth DC raises the trip current, read off the model of the core."""
+
+from __future__ import annotations
+
+from math import inf
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from checkers.physics.core_parameters import CORE, Scatter
+from checkers.physics.device_under_bias import trip_current
+from checkers.physics.response.dc_shift import blinding_dc, dc_shift
+from checkers.physics.response.figures import FIGURES
+
+SHIFTED = ("AC", "A", "F")
+
+
+@pytest.mark.parametrize("device_type", SHIFTED)
+@pytest.mark.parametrize("over_own", [0.3, 1.0, 2.5, 6.0])
+def test_reading_off_agrees_with_the_core_model(device_type: str, over_own: float) -> None:
+    """Between its points the curve is within a few percent of the model itself."""
+    own = 30.0 * FIGURES.own_trip_share.typical
+    core = CORE.cores[device_type, Scatter.TYPICAL]
+    modelled = trip_current(core, own, over_own * own) / own
+
+    assert dc_shift(device_type, 30.0, over_own, 0.5) == pytest.approx(modelled, rel=0.04)
+
+
+@given(st.sampled_from(SHIFTED), st.floats(0.0, 100.0), st.floats(0.0, 1.0))
+def test_a_shift_is_positive_and_no_dc_shifts_nothing(
+    device_type: str, over_own: float, standing: float
+) -> None:
+    """No DC leaves the trip current as it is; a little may lower it, none makes it vanish."""
+    assert dc_shift(device_type, 30.0, 0.0, standing) == 1.0
+    assert dc_shift(device_type, 30.0, over_own, standing) > 0.9
+
+
+@pytest.mark.parametrize("device_type", ["B", "B+"])
+def test_a_type_that_senses_smooth_dc_is_not_blinded(device_type: str) -> None:
+    """Types B and B+ trip on the DC itself."""
+    assert dc_shift(device_type, 30.0, 2.0, 0.5) == 1.0
+    assert blinding_dc(device_type, 30.0) == inf
+
+
+def test_the_more_dc_a_type_bears_the_more_it_takes_to_blind_it() -> None:
+    """Type AC is blinded first, then A, then F."""
+    least = [blinding_dc(device_type, 30.0) for device_type in SHIFTED]
+
+    assert least == sorted(least)
+    assert all(
+        dc_shift(one, 30.0, at, 0.5) == pytest.approx(FIGURES.blinding_shift.typical)
+        for one, at in zip(SHIFTED, least, strict=True)
+    )
