@@ -17,8 +17,8 @@ from checkers.judgement.inference.questions import questions
 from checkers.physics.response.possible import Possible
 
 WORTH_ASKING = 0.05  # bits
-COUNTS = 0.005  # a cause less likely than this is left out of the comparison
-SAMPLE = 32
+COUNTS = 0.01  # a cause less likely than this is left out of the comparison
+SAMPLE = 24
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,0 +1,106 @@
+"""Explain: causes with probabilities, reasons and actions, the danger first, no verdict."""
+
+from __future__ import annotations
+
+import os
+import subprocess
+import sys
+from typing import Any
+
+import pytest
+
+from checkers import run
+from checkers.domain.causes import ACTIONS, CAUSES
+
+HUNDRED: list[dict[str, Any]] = [
+    {"test": "trip-time", "multiple": 5, "waveform": "ac", "value": "16.9 ms"},
+    {"test": "trip-time", "multiple": 1, "waveform": "ac", "value": "> 300 ms"},
+    {"test": "ramp", "waveform": "ac", "value": "75 mA"},
+]
+SOUND: list[dict[str, Any]] = [
+    {"test": "trip-time", "multiple": 1, "waveform": "ac", "value": "28 ms"}
+]
+DEVICE = {"type": "A", "rated_residual_current": "30 mA"}
+
+
+def explain(readings: list[dict[str, Any]], **more: Any) -> dict[str, Any]:
+    """Return the reply for some readings."""
+    request = {"code": "gb", "on": "2026-11-24", "device": DEVICE, "readings": readings}
+    return run("explain", request | more)
+
+
+def test_each_cause_comes_with_its_action() -> None:
+    """Code, name, probability, what speaks for it and against, and what to do."""
+    for one in explain(HUNDRED)["explanations"]:
+        assert set(one) == {"code", "name", "probability", "for", "against", "do_next"}
+        assert one["name"] == CAUSES[one["code"]].name
+        assert one["do_next"] in ACTIONS.values()
+        assert 0.0 < one["probability"] <= 1.0
+
+
+def test_danger_is_named_before_anything_else() -> None:
+    """A wrong device leaves people unprotected: first finding and first caution say so."""
+    reply = explain(HUNDRED)
+
+    assert reply["findings"][0]["about"] == "danger"
+    assert "without protection" in reply["findings"][0]["says"]
+    assert "unprotected" in reply["cautions"][0]
+
+
+def test_sound_readings_raise_no_alarm() -> None:
+    """With nothing dangerous likely there is no finding of danger."""
+    assert [one["about"] for one in explain(SOUND)["findings"]] == ["causes"]
+
+
+def test_a_device_without_a_rating_cannot_be_explained() -> None:
+    """What is missing is named."""
+    reply = explain(SOUND, device={"type": "A"})
+
+    assert reply["outcome"] == "cannot-say"
+    assert not reply["explanations"]
+    assert "rated residual current" in reply["findings"][0]["says"]
+
+
+@pytest.mark.parametrize("form", ["gfci", "rdc-dd", "monitor"])
+def test_devices_of_other_kinds_are_not_guessed_at(form: str) -> None:
+    """Their trip currents follow other rules."""
+    reply = explain(SOUND, device=DEVICE | {"form": form})
+
+    assert not reply["explanations"]
+    assert reply["outcome"] == "cannot-say"
+
+
+def test_readings_of_no_use_are_named_and_nothing_is_told_from_them() -> None:
+    """An aborted test is no reading."""
+    reply = explain([{"test": "trip-time", "multiple": 1, "value": "trp"}])
+    says = [one["says"] for one in reply["findings"]]
+
+    assert any("No reading could be used" in one for one in says)
+    assert any(one.startswith("Left out") for one in says)
+
+
+def test_a_dead_button_or_a_good_one_never_makes_a_pass() -> None:
+    """No reading whatsoever gives a pass or a fail here."""
+    for value in ("operates", "does not operate"):
+        reply = explain([{"test": "button", "value": value}, *HUNDRED])
+
+        assert reply["outcome"] == "cannot-say"
+
+
+@pytest.mark.parametrize("seed", ["0", "1", "4242"])
+def test_the_answer_does_not_depend_on_the_order_of_hashes(seed: str) -> None:
+    """Another hash seed, the same probabilities."""
+    script = (
+        "from checkers import run\n"
+        f"reply = run('explain', {{'device': {DEVICE!r}, 'readings': {HUNDRED!r}}})\n"
+        "print([(one['code'], one['probability']) for one in reply['explanations']])\n"
+        "print(reply['next_test'])"
+    )
+    environment = os.environ | {"PYTHONHASHSEED": seed}
+    found = subprocess.run(
+        [sys.executable, "-c", script], env=environment, capture_output=True, text=True, check=True
+    ).stdout
+    here = run("explain", {"device": DEVICE, "readings": HUNDRED})
+    expected = [(one["code"], one["probability"]) for one in here["explanations"]]
+
+    assert f"{expected}\n{here['next_test']}\n" == found
