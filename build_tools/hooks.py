@@ -17,6 +17,7 @@ from mkdocs.structure.pages import Page
 
 from build_tools import browser_files, pages, policy
 from build_tools.shows import fill_in
+from build_tools.theme_repairs import repaired
 
 
 def on_config(config: MkDocsConfig) -> None:
@@ -44,6 +45,11 @@ def on_page_context(
     context["foot"] = pages.foot(page.file.src_uri)
     context["has_checker"] = "data-checker=" in (page.content or "")
     context["modules"] = browser_files.modules()
+
+
+def on_post_page(output: str, **_: Any) -> str:
+    """When a page has met its template: mend what the theme leaves out."""
+    return repaired(output)
 
 
 def on_post_build(config: MkDocsConfig) -> None:

@@ -13,7 +13,7 @@ export function answerParts(answer) {
   const figures = single.map(([name, value]) =>
     element("div", {}, element("dt", {}, nameOf(name)), element("dd", {}, textOf(value))));
   return [
-    element("h3", {}, "Figures"),
+    element("h2", {}, "Figures"),
     ...(figures.length ? [element("dl", { class: "figures figures--answer" }, ...figures)] : []),
     ...lists.flatMap(([name, value]) => listParts(name, value)),
   ];
@@ -23,7 +23,7 @@ function listParts(name, list) {
   if (name === "points" || list.every(isPoint)) {
     return [plot(nameOf(name), list)];
   }
-  const heading = element("h4", {}, nameOf(name));
+  const heading = element("h3", {}, nameOf(name));
   if (list.every((one) => typeof one === "object" && !isFigure(one))) {
     return [heading, table(nameOf(name), list)];
   }
@@ -39,7 +39,7 @@ function table(caption, rows) {
   return element(
     "div",
     { class: "table", tabindex: 0, role: "region", "aria-label": caption },
-    element("table", {}, element("thead", {}, element("tr", {}, ...head)), element("tbody", {}, ...body)),
+    element("table", { class: "sheet__table" }, element("thead", {}, element("tr", {}, ...head)), element("tbody", {}, ...body)),
   );
 }
 

@@ -3,6 +3,7 @@ import { addEntry, removeEntry } from "./entries.js";
 import { keepOneAnswer } from "./fields.js";
 import { read, showProblems, write } from "./form.js";
 import { fromFragment, toFragment } from "./address.js";
+import { offerKeeping } from "./keep.js";
 import { recall, remember } from "./memory.js";
 import { showResults } from "./results.js";
 import { offerSharing } from "./sharing.js";
@@ -24,6 +25,7 @@ export function mount(root) {
   addEventListener("hashchange", () => addressChanged(checker), options);
   addEventListener("pagehide", () => writeAddress(checker), options);
   offerSharing(checker, options);
+  offerKeeping(checker, options);
   root.querySelector("[data-why]").addEventListener("click", () => goToResults(root), options);
   const unfollow = follow((state) => stateChanged(checker, state));
   judge(checker);
@@ -92,7 +94,11 @@ function judge(checker) {
   if (checker.stage === "ready") {
     checker.workingTimer = setTimeout(() => showWorking(checker.root), WORKING_AFTER);
   }
-  ask(checker, checker.slug, request, (reply) => show(checker, reply));
+  checker.judged = null;
+  ask(checker, checker.slug, request, (reply) => {
+    checker.judged = { request, reply };
+    show(checker, reply);
+  });
 }
 
 function keepInMind(checker, request) {

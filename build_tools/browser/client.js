@@ -1,5 +1,7 @@
 import { fetchRuntime } from "./runtime-files.js";
-import { RUNTIME_FOLDER } from "./places.js";
+import { BINDING, keepImage, recallImage, refuseImage } from "./start-image.js";
+
+const QUIET = 1000; // milliseconds without a question after which the image is kept
 
 /**
  * The one worker of this page, and what it is doing.
@@ -12,6 +14,9 @@ const listeners = new Set();
 const asked = new Map(); // by who asks: the number in flight, and the newest request behind it
 
 let worker = null;
+let parts = null; // what a worker starts from, held until one has started
+let takenImage = false; // whether the worker holds an image that is not kept yet
+let quiet = 0;
 let lastNumber = 0;
 
 /** Hear of every change of state, at once and from now on; call what is returned to stop. */
@@ -28,15 +33,31 @@ export async function start({ fresh = false } = {}) {
   }
   change({ stage: "fetching", done: 0, total: 0, why: "" });
   try {
-    worker = new Worker(new URL("./worker.js", import.meta.url), { type: "module" });
-    worker.addEventListener("message", ({ data }) => hear(data));
-    worker.addEventListener("error", (event) => fail(event.message || "the worker did not start"));
-    const parts = await fetchRuntime((done, total) => change({ done, total }), { fresh });
+    worker = newWorker();
+    const [fetched, packed] = await Promise.all([
+      fetchRuntime((done, total) => change({ done, total }), { fresh }),
+      fresh ? null : recallImage(),
+    ]);
+    parts = fetched;
     change({ stage: "starting" });
-    worker.postMessage({ start: { ...parts, folder: RUNTIME_FOLDER.href } });
+    worker.postMessage(packed ? { restore: { ...parts, packed, binding: BINDING } } : { start: parts });
   } catch (error) {
     fail(String(error));
   }
+}
+
+function newWorker() {
+  const made = new Worker(new URL("./worker.js", import.meta.url), { type: "module" });
+  made.addEventListener("message", ({ data }) => hear(data));
+  made.addEventListener("error", (event) => fail(event.message || "the worker did not start"));
+  return made;
+}
+
+async function startWithoutImage(why) {
+  worker.terminate();
+  await refuseImage(why);
+  worker = newWorker();
+  worker.postMessage({ start: parts });
 }
 
 /**
@@ -62,6 +83,7 @@ function send(mine) {
   if (state.stage !== "ready" || !mine.next) {
     return;
   }
+  clearTimeout(quiet);
   lastNumber += 1;
   Object.assign(mine, { number: lastNumber, current: mine.next, next: null });
   worker.postMessage({ number: mine.number, slug: mine.current.slug, request: mine.current.request });
@@ -70,15 +92,32 @@ function send(mine) {
 function hear(data) {
   if (data.failed) {
     fail(data.failed);
+  } else if (data.refused) {
+    startWithoutImage(data.refused);
   } else if (data.ready) {
+    parts = null;
+    takenImage = data.taken;
     change({ stage: "ready" });
     asked.forEach(send);
+  } else if (data.image) {
+    keepImage(data.image);
   } else {
     deliver([...asked.values()].find(({ number }) => number === data.number), data.reply);
   }
 }
 
+function keepWhenQuiet() {
+  clearTimeout(quiet);
+  quiet = setTimeout(() => {
+    worker?.postMessage({ keep: BINDING });
+    takenImage = false;
+  }, QUIET);
+}
+
 function deliver(mine, reply) {
+  if (takenImage) {
+    keepWhenQuiet();
+  }
   if (!mine) {
     return;
   }
@@ -93,6 +132,7 @@ function deliver(mine, reply) {
 function fail(why) {
   worker?.terminate();
   worker = null;
+  parts = null;
   for (const mine of asked.values()) {
     mine.next ??= mine.current;
     mine.number = 0;

@@ -10,6 +10,7 @@ const DAY = 24 * 60 * 60 * 1000;
 const copy = { text: "", build: null };
 
 let registration = null;
+let abandoned = false;
 let replacing = false;
 
 /** Keep a copy of the site on this device once nothing more urgent is being fetched. */
@@ -80,6 +81,7 @@ function watch(installing) {
     } else if (installing.state === "activated") {
       askState();
     } else if (installing.state === "redundant" && !registration.active) {
+      abandoned = true;
       tell("The offline copy could not be finished. It will be tried again on the next visit.");
     }
   });
@@ -90,7 +92,7 @@ function askState() {
 }
 
 function heard({ filling, state, waiting }) {
-  if (filling && !registration?.active) {
+  if (filling && !registration?.active && !abandoned) {
     tell(`Keeping a copy for offline use: ${filling.done} of ${filling.total} files.`);
   }
   if (waiting) {

@@ -12,8 +12,14 @@ function pageChanged() {
   if (checkers.length > 0) {
     start();
   }
-  mounted = checkers.map(mount);
+  mounted = [...checkers.map(mount), ...[...document.querySelectorAll("[data-log]")].map(mountLog)];
   showOfflineState();
+}
+
+// Few pages need the log: its scripts are fetched there.
+function mountLog(root) {
+  const coming = import("./log-page.js").then((log) => log.mount(root));
+  return () => coming.then((unmount) => unmount());
 }
 
 document.addEventListener("click", (event) => {

@@ -1,20 +1,86 @@
-/** Start Python in this worker from what the page fetched; give back the checkers' answer. */
-export async function startPython({ module, archives, folder }) {
-  const [{ loadPyodide }] = await Promise.all([
-    import(`${folder}pyodide.mjs`),
-    import(`${folder}pyodide.asm.js`),
-  ]);
+import { filesIn } from "./archive.js";
+import { pack, unpack } from "./memory-pages.js";
+import { RUNTIME_FOLDER } from "./places.js";
+import { PROBE } from "./runtime.js";
+
+const FOLDER = RUNTIME_FOLDER.href;
+
+// Asked for before there is anything to start, so that they arrive beside the page's files.
+const scripts = Promise.all([import(`${FOLDER}pyodide.mjs`), import(`${FOLDER}pyodide.asm.js`)]);
+
+// A random state that came with an image would be the same at each start.
+const RESEED = "import sys; sys.modules['random'].seed() if 'random' in sys.modules else None";
+
+/**
+ * Start Python in this worker from what the page fetched, with the checkers imported.
+ *
+ * Result: `answer`, and `image`, the memory at this moment, before any question was asked.
+ */
+export async function startPython(parts) {
+  // An option of the runtime's own, as `_loadSnapshot` below: its version is pinned.
+  const python = await load(parts, { _makeSnapshot: true });
+  python.runPython("import checkers");
+  return { image: imageOf(python), answer: answerOf(python) };
+}
+
+/** Start Python from an image; refuses one that does not give the reply it gave when it was taken. */
+export async function restorePython({ packed, binding, ...parts }) {
+  const { image, note } = unpack(packed);
+  if (note.binding !== binding) {
+    throw new Error("it belongs to another build or another browser");
+  }
+  const python = await load(parts, { _loadSnapshot: image });
+  python.runPython(RESEED);
+  const answer = answerOf(python);
+  if (answer(PROBE.slug, PROBE.request) !== note.reply) {
+    throw new Error("it answers otherwise than it did when it was taken");
+  }
+  return { answer };
+}
+
+/** Make an image fit to be kept, bound to what it was taken from. */
+export function packed({ image, answer }, binding) {
+  return pack(image, { binding, reply: answer(PROBE.slug, PROBE.request) });
+}
+
+async function load({ module, archives }, options) {
+  const [{ loadPyodide }] = await scripts;
   const putBack = handOver(module, archives);
   try {
-    const python = await loadPyodide({ indexURL: folder, checkAPIVersion: true });
-    return answerOf(python, archives.find(({ url }) => url.endsWith(".whl")).bytes);
+    const fsInit = (files, { sitePackages }) => place(wheelOf(archives), files, sitePackages);
+    return await loadPyodide({ indexURL: FOLDER, checkAPIVersion: true, fsInit, ...options });
   } finally {
     putBack();
   }
 }
 
-function answerOf(python, wheel) {
-  python.unpackArchive(wheel, "wheel");
+function wheelOf(archives) {
+  return new Uint8Array(archives.find(({ url }) => url.endsWith(".whl")).bytes);
+}
+
+function place(wheel, files, folder) {
+  const made = new Set();
+  filesIn(wheel).forEach((content, name) => {
+    const path = `${folder}/${name}`;
+    const parent = path.slice(0, path.lastIndexOf("/"));
+    if (!made.has(parent)) {
+      made.add(parent);
+      files.mkdirTree(parent);
+    }
+    files.writeFile(path, content, { canOwn: true });
+  });
+}
+
+function imageOf(python) {
+  try {
+    return python.makeMemorySnapshot();
+  } catch (error) {
+    console.info(`No image of the started checkers can be taken: ${error}`);
+    return null;
+  }
+}
+
+function answerOf(python) {
   return python.pyimport("checkers").answer;
 }
 

@@ -25,7 +25,7 @@ function findings(all) {
   return Object.entries(JUDGES).flatMap(([judges, heading]) => {
     const group = all.filter((finding) => finding.judges === judges);
     return group.length
-      ? [element("h3", {}, heading), element("ul", { class: "findings" }, ...group.map(findingItem))]
+      ? [element("h2", {}, heading), element("ul", { class: "findings" }, ...group.map(findingItem))]
       : [];
   });
 }
@@ -34,7 +34,7 @@ function explanations(all) {
   if (all.length === 0) {
     return [];
   }
-  return [element("h3", {}, "What would explain it"), element("ol", { class: "causes" }, ...all.map(cause))];
+  return [element("h2", {}, "What would explain it"), element("ol", { class: "causes" }, ...all.map(cause))];
 }
 
 function cause(one) {
@@ -56,7 +56,7 @@ function reasons(title, list = []) {
 
 function nextTest(test) {
   return test
-    ? [element("h3", {}, "The test that would tell most"), element("p", {}, element("strong", {}, test.test), ` ${test.why}`)]
+    ? [element("h2", {}, "The test that would tell most"), element("p", {}, element("strong", {}, test.test), ` ${test.why}`)]
     : [];
 }
 
@@ -68,7 +68,7 @@ function cautions({ cautions: all = [], local_note: note }) {
     return [];
   }
   return [
-    element("h3", {}, "For this case"),
+    element("h2", {}, "For this case"),
     own.length ? element("ul", { class: "cautions" }, ...own.map((caution) => element("li", {}, caution))) : "",
     said.includes(note) ? "" : element("p", { class: "local-note" }, note),
   ];

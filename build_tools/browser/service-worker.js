@@ -28,7 +28,10 @@ async function fill() {
   const others = await otherCaches();
   const next = async () => {
     for (let file = left.pop(); file; file = left.pop()) {
-      await keep(cache, others, ...file);
+      await keep(cache, others, ...file).catch((error) => {
+        left.length = 0; // one file less is no copy: fetch no more of it
+        throw error;
+      });
       tellPages({ filling: { done: total - left.length, total } });
     }
   };

@@ -1,22 +1,33 @@
-import { startPython } from "./python.js";
+import { packed, restorePython, startPython } from "./python.js";
 
-// Messages in: {start} once, then {number, slug, request}. Out: {ready} or {failed}, then
-// {number, reply}. Requests and replies are JSON text, as the bridge takes and gives them.
-let answer = null;
+// Messages in: {start} or {restore} once, {keep} once it is quiet, and {number, slug, request}.
+// Out: {ready}, {failed} or {refused}, then {image} and {number, reply}. Requests and replies
+// are JSON text, as the bridge takes and gives them.
+let python = null;
 
 addEventListener("message", ({ data }) => {
   if (data.start) {
-    start(data.start);
+    startPython(data.start).then(ready, (error) => postMessage({ failed: String(error) }));
+  } else if (data.restore) {
+    restorePython(data.restore).then(ready, (error) => postMessage({ refused: String(error) }));
+  } else if (data.keep) {
+    keep(data.keep);
   } else {
-    postMessage({ number: data.number, reply: answer(data.slug, data.request) });
+    postMessage({ number: data.number, reply: python.answer(data.slug, data.request) });
   }
 });
 
-async function start(parts) {
+function ready(started) {
+  python = started;
+  postMessage({ ready: true, taken: Boolean(started.image) });
+}
+
+function keep(binding) {
   try {
-    answer = await startPython(parts);
-    postMessage({ ready: true });
+    const image = packed(python, binding);
+    postMessage({ image }, [image]);
   } catch (error) {
-    postMessage({ failed: String(error) });
+    console.info(`The image of the started checkers cannot be kept: ${error}`);
   }
+  python.image = null; // as large as the memory itself
 }

@@ -1,0 +1,56 @@
+import { ask, follow, forget, start } from "./client.js";
+import { element } from "./element.js";
+import { currentBuild, makeEntry } from "./log-entry.js";
+import { comparison } from "./log-comparison.js";
+import { dayInWords } from "./log-words.js";
+
+/** Judge an entry's request again with this build: for its own day, and as if read today. */
+export async function judgeAgain(page, entry, place) {
+  place.replaceChildren(element("p", { role: "status" }, "Working it out."));
+  const day = localDay();
+  const days = [...new Set([entry.reply.on, day])];
+  const build = await currentBuild();
+  try {
+    const replies = await Promise.all(days.map((on) => answer(page, entry.checker, { ...entry.request, on })));
+    place.replaceChildren(...days.flatMap((on, number) => part(page, entry, { on, build, today: on === day, reply: replies[number] })));
+  } catch (error) {
+    place.replaceChildren(element("p", { role: "status" }, `The checkers could not start: ${error.message}`));
+  }
+}
+
+function part(page, entry, again) {
+  const { on, build, today, reply } = again;
+  const head = today && on !== entry.reply.on ? `As if read today, ${dayInWords(on)}` : `For its own day, ${dayInWords(on)}`;
+  const parts = [element("h3", {}, `${head}, by build ${build}`), ...comparison(entry, reply)];
+  if (reply.kind === "result") {
+    const keep = element("button", { type: "button", class: "action" }, "Keep this verdict too");
+    keep.addEventListener("click", () => keepToo(page, entry, again));
+    parts.push(element("p", {}, keep));
+  }
+  return [element("section", { class: "again", role: "status" }, ...parts)];
+}
+
+async function keepToo(page, entry, { on, build, reply }) {
+  const note = [entry.note, `Judged again; first kept on ${dayInWords(entry.kept)}.`].filter(Boolean).join("\n");
+  const made = makeEntry({ ...entry, note }, { checker: entry.checker, request: { ...entry.request, on }, reply }, build);
+  if (await page.change({ what: `kept ${entry.device || "a verdict"} judged again`, puts: [made] })) {
+    page.say("Kept beside the first one.");
+  }
+}
+
+function answer(page, checker, request) {
+  return new Promise((resolve, reject) => {
+    const who = {};
+    start();
+    const stop = follow(({ stage, why }) => stage === "failed" && done(reject, new Error(why)));
+    const done = (settle, value) => { stop(); forget(who); settle(value); };
+    page.signal.addEventListener("abort", () => done(reject, new Error("the page was left")));
+    ask(who, checker, request, (reply) => done(resolve, reply));
+  });
+}
+
+function localDay() {
+  const now = new Date();
+  const two = (number) => String(number).padStart(2, "0");
+  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
+}

@@ -1,0 +1,72 @@
+import { toFragment } from "./address.js";
+import { element } from "./element.js";
+import { judgeAgain } from "./log-again.js";
+import { editForm } from "./log-edit.js";
+import { entryParts } from "./log-record-entry.js";
+import { dayInWords, titleOf } from "./log-words.js";
+import { ROOT } from "./places.js";
+import { shapeOf } from "./shapes.js";
+import { OUTCOMES, TITLES } from "./words.js";
+
+/** One entry in the list: its verdict in a line; opened, all of it and what can be done with it. */
+export function entryItem(page, entry) {
+  const { reply } = entry;
+  const item = element(
+    "details",
+    { class: "kept", "data-id": entry.id, "data-outcome": reply.outcome },
+    element(
+      "summary",
+      { class: "kept__head" },
+      shapeOf(reply.outcome),
+      element("span", { class: "kept__text" },
+        element("strong", {}, OUTCOMES[reply.outcome]),
+        ` ${entry.device || "Without a label"}`,
+        element("span", { class: "kept__what" }, `${titleOf(entry)}, ${dayInWords(reply.on)}`)),
+    ),
+  );
+  item.addEventListener("toggle", () => {
+    if (item.open && item.children.length === 1) {
+      item.append(...inside(page, entry));
+    }
+  });
+  return item;
+}
+
+function inside(page, entry) {
+  const place = element("div", { class: "kept__work" });
+  const actions = [
+    ["Edit", () => place.replaceChildren(...editForm(page, entry, place))],
+    ["Judge again today", () => judgeAgain(page, entry, place)],
+    ["Delete", () => remove(page, entry)],
+  ].map(([name, action]) => button(name, entry, action));
+  return [
+    element("p", { class: "log__line" }, ...actions, ...openLink(entry)),
+    place,
+    element("div", { class: "kept__record" }, ...entryParts(entry, [], "h3")),
+  ];
+}
+
+function button(name, entry, action) {
+  const about = element("span", { class: "unseen" }, `: ${entry.device || "without a label"}`);
+  const made = element("button", { type: "button", class: "action" }, name, about);
+  made.addEventListener("click", action);
+  return made;
+}
+
+// A checker that this build has not is not linked to.
+function openLink({ checker, request, reply }) {
+  if (!TITLES[checker]) {
+    return [];
+  }
+  const address = new URL(`checkers/${checker}/`, ROOT);
+  address.hash = toFragment({ on: reply.on, ...request });
+  return [element("a", { class: "action", href: address.href }, "Open in the checker")];
+}
+
+async function remove(page, entry) {
+  const name = entry.device || "an entry";
+  if (await page.change({ what: `deleted ${name}`, takes: [entry.id] })) {
+    page.say(`Deleted ${name}. “Undo” brings it back for a day.`);
+    page.part("undo").focus();
+  }
+}

@@ -1,0 +1,142 @@
+import { element, say } from "./element.js";
+import { currentBuild } from "./log-entry.js";
+import { fileOf, handOver } from "./log-file.js";
+import { offerImport } from "./log-import.js";
+import { entryItem } from "./log-item.js";
+import { offerJobActions } from "./log-job.js";
+import { showRecord } from "./log-record.js";
+import { openLog, warningAbout, whyNotWritten } from "./log-store.js";
+import { counted } from "./log-words.js";
+import { showYears } from "./log-years.js";
+
+const AT_ONCE = 100; // entries on the screen before the reader asks for more
+
+/** Bring the log's page to life; call what is returned when it goes. */
+export async function mount(root) {
+  const stop = new AbortController();
+  const page = { root, signal: stop.signal, shown: AT_ONCE, entries: [], items: new Map(), part: (name) => root.querySelector(`[data-${name}]`) };
+  [page.log, page.build] = await Promise.all([openLog(), currentBuild()]);
+  page.change = (change) => makeChange(page, change);
+  page.say = (text, ...more) => page.part("said").replaceChildren(text, ...more);
+  page.refresh = () => refresh(page);
+  page.chosen = () => page.entries.filter(({ job }) => !page.job || job === page.job.name);
+  listen(page);
+  offerImport(page);
+  offerJobActions(page);
+  addEventListener("focus", page.refresh, { signal: page.signal }); // another tab may have written
+  await refresh(page);
+  root.dataset.ready = "";
+  return () => stop.abort();
+}
+
+function listen(page) {
+  const on = (name, event, action) => page.part(name).addEventListener(event, action, { signal: page.signal });
+  on("job", "change", ({ target }) => choose(page, target.value));
+  on("undo", "click", () => undo(page));
+  on("more", "click", () => { page.shown += AT_ONCE; showList(page); });
+  on("save-csv", "click", () => save(page, "csv"));
+  on("save-json", "click", () => save(page, "json"));
+  on("show-record", "click", () => showRecord(page));
+  addEventListener("beforeprint", () => showRecord(page), { signal: page.signal });
+}
+
+function choose(page, name) {
+  page.job = name === "all" ? null : { name: name.slice(1) };
+  page.shown = AT_ONCE;
+  show(page);
+}
+
+async function refresh(page) {
+  page.entries = sorted(await page.log.entries());
+  say(page.part("warning"), await warningAbout(page.log));
+  const last = await page.log.lastChange();
+  page.part("undo").hidden = last === null;
+  say(page.part("undo"), `Undo: ${last}`);
+  show(page);
+}
+
+function show(page) {
+  showJobs(page);
+  showList(page);
+  if (!page.part("record").hidden) {
+    showRecord(page);
+  }
+  showYears(page);
+}
+
+// By job, then by device as people count (way 2 before way 10), then the newest day first.
+function sorted(entries) {
+  const words = new Intl.Collator("en-GB", { numeric: true, sensitivity: "base" });
+  return entries.sort((one, other) =>
+    words.compare(one.job, other.job)
+    || words.compare(one.device, other.device)
+    || other.reply.on.localeCompare(one.reply.on)
+    || other.kept.localeCompare(one.kept));
+}
+
+function showJobs(page) {
+  const names = [...new Set(page.entries.map(({ job }) => job))];
+  if (page.job && !names.includes(page.job.name)) {
+    page.job = null;
+  }
+  const wanted = page.job ? `=${page.job.name}` : "all";
+  page.part("job").replaceChildren(
+    element("option", { value: "all" }, `All jobs (${page.entries.length})`),
+    ...names.map((name) => element("option", { value: `=${name}` }, `${name || "Without a job"} (${page.entries.filter(({ job }) => job === name).length})`)),
+  );
+  page.part("job").value = wanted;
+  page.part("with-job").hidden = !page.job;
+}
+
+function showList(page) {
+  const chosen = page.chosen();
+  const items = [];
+  let job = null;
+  for (const entry of chosen.slice(0, page.shown)) {
+    if (entry.job !== job) {
+      job = entry.job;
+      items.push(element("h2", {}, job || "Without a job"));
+    }
+    items.push(itemOf(page, entry));
+  }
+  page.part("list").replaceChildren(...(items.length ? items : [element("p", {}, "Nothing is kept yet. Under each checker's form is “Keep in the job log”.")]));
+  page.part("more").hidden = chosen.length <= page.shown;
+  page.part("with-entries").hidden = chosen.length === 0;
+}
+
+// An entry that has not changed keeps its place on the screen, with whatever is open or typed in it.
+function itemOf(page, entry) {
+  const key = `${entry.id} ${entry.changed}`;
+  const item = page.items.get(key) ?? entryItem(page, entry);
+  page.items.set(key, item);
+  return item;
+}
+
+async function makeChange(page, change) {
+  try {
+    await page.log.change(change);
+  } catch (error) {
+    page.say(`Nothing was changed: ${whyNotWritten(error)}. Save the log as a file, and free some space.`);
+    return false;
+  }
+  await refresh(page);
+  return true;
+}
+
+async function undo(page) {
+  const what = await page.log.undo().catch((error) => {
+    page.say(`Not undone: ${whyNotWritten(error)}.`);
+    return null;
+  });
+  if (what !== null) {
+    page.say(`Undone: ${what}.`);
+  }
+  await refresh(page);
+}
+
+async function save(page, kind) {
+  const entries = page.chosen();
+  const file = fileOf(kind, entries, page.job?.name ?? "", page.build);
+  handOver(file);
+  page.say(`${counted(entries.length, "entry", "entries")} written to ${file.name}.`);
+}

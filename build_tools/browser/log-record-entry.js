@@ -1,0 +1,75 @@
+import { answerParts } from "./answer.js";
+import { element } from "./element.js";
+import { givenList } from "./log-given.js";
+import { dayInWords, momentInWords, placeOf } from "./log-words.js";
+import { shapeOf } from "./shapes.js";
+import { JUDGES, OUTCOMES } from "./words.js";
+
+const COLUMNS = ["Finding", "Measured", "Limit", "Verdict", "Where the limit stands"];
+
+/**
+ * Everything of one entry, laid out to be read and printed.
+ *
+ * Inputs: the entry; cautions that are said elsewhere on the sheet; the tag of its headings.
+ */
+export function entryParts(entry, saidElsewhere, heading) {
+  try {
+    return parts(entry, saidElsewhere, heading);
+  } catch {
+    // From a newer build, a reply may hold what this one cannot lay out: better raw than not.
+    return [element("pre", {}, JSON.stringify(entry, null, 1))];
+  }
+}
+
+function parts({ checker, request, reply, kept, build, note }, saidElsewhere, heading) {
+  const cautions = (reply.cautions ?? []).filter((one) => !saidElsewhere.includes(one));
+  return [
+    element("p", { class: "sheet__about" },
+      `Judged for ${dayInWords(reply.on)} under ${reply.edition || reply.code} (${reply.code}). Kept ${momentInWords(kept)}. Build ${build}.`),
+    note ? element("p", { class: "sheet__note" }, element("strong", {}, "Note: "), note) : "",
+    element(heading, {}, "As typed"),
+    givenList(checker, request),
+    ...findings(reply.findings, heading),
+    ...figures(reply.answer ?? {}, heading),
+    ...explanations(reply.explanations ?? [], heading),
+    reply.next_test ? element("p", {}, element("strong", {}, "Next test: "), `${reply.next_test.test}. ${reply.next_test.why}`) : "",
+    cautions.length ? element("ul", { class: "cautions" }, ...cautions.map((one) => element("li", {}, one))) : "",
+    reply.local_note ? element("p", { class: "local-note" }, reply.local_note) : "",
+  ].filter(Boolean);
+}
+
+function findings(all, heading) {
+  if (all.length === 0) {
+    return [element("p", {}, "Nothing was judged.")];
+  }
+  const head = COLUMNS.map((name) => element("th", { role: "columnheader", scope: "col" }, name));
+  return [
+    element(heading, {}, "Findings"),
+    element("table", { class: "stacked sheet__findings", role: "table" },
+      element("thead", { role: "rowgroup" }, element("tr", { role: "row" }, ...head)),
+      element("tbody", { role: "rowgroup" }, ...all.map(row))),
+  ];
+}
+
+function row({ about, device, outcome, says, judges, measured, limit, do_next: next, sources = [] }) {
+  const cells = [
+    [element("strong", {}, [device, about].filter(Boolean).join(", ")), ` (${JUDGES[judges] ?? judges}). ${says}${next ? ` Next: ${next}` : ""}`],
+    [measured || "–"],
+    [limit || "–"],
+    [element("span", { class: "sheet__verdict", "data-outcome": outcome }, shapeOf(outcome), ` ${OUTCOMES[outcome]}`)],
+    [sources.map(placeOf).join("; ") || "–"],
+  ];
+  return element("tr", { role: "row" }, ...cells.map((cell, place) =>
+    element("td", { role: "cell", "data-heading": COLUMNS[place] }, element("span", { class: "sheet__cell" }, ...cell))));
+}
+
+// A checker's page has other levels of headings than a sheet.
+function figures(answer, heading) {
+  return answerParts(answer).map((part) => (/^H\d$/.test(part.tagName) ? element(heading, {}, part.textContent) : part));
+}
+
+function explanations(all, heading) {
+  const one = ({ name, probability, do_next: next }) =>
+    element("li", {}, `${name}: ${Math.round(probability * 100)} %.${next ? ` Next: ${next}` : ""}`);
+  return all.length ? [element(heading, {}, "What would explain it"), element("ol", {}, ...all.map(one))] : [];
+}

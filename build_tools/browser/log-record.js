@@ -1,0 +1,77 @@
+import { element } from "./element.js";
+import { entryParts } from "./log-record-entry.js";
+import { counted, dayInWords, titleOf } from "./log-words.js";
+import { shapeOf } from "./shapes.js";
+import { OUTCOMES } from "./words.js";
+
+const SIGNED = ["Tested by", "Checked by"];
+
+/** Lay out the chosen entries as a record for print: the same on the screen, where it can be read first. */
+export function showRecord(page) {
+  const place = page.part("record");
+  const sheet = recordParts(page.chosen(), page.job?.name ?? null, page.build);
+  place.replaceChildren(controls(page, place), ...sheet);
+  const wasHidden = place.hidden;
+  place.hidden = false;
+  if (wasHidden) {
+    place.querySelector("button").focus();
+    place.scrollIntoView();
+  }
+}
+
+function controls(page, place) {
+  const print = element("button", { type: "button", class: "action" }, "Print it");
+  print.addEventListener("click", () => globalThis.print());
+  const close = element("button", { type: "button", class: "action" }, "Close the record");
+  close.addEventListener("click", () => {
+    place.hidden = true;
+    place.replaceChildren();
+    page.part("show-record").focus();
+  });
+  return element("p", { class: "log__line sheet__controls" }, print, close);
+}
+
+function recordParts(entries, job, build) {
+  const general = generalCautions();
+  return [
+    element("h2", { class: "sheet__title" }, `Record of judged tests${job ? `: ${job}` : ""}`),
+    element("p", { class: "sheet__about" },
+      `${counted(entries.length, "entry", "entries")}, written on ${dayInWords(new Date().toISOString())} by build ${build}.`),
+    tally(entries),
+    ...entries.map((entry) => sheet(entry, general)),
+    element("section", { class: "sheet__end" },
+      element("h3", {}, "Cautions"),
+      element("ul", { class: "cautions" }, ...general.map((one) => element("li", {}, one))),
+      element("p", {}, "This sheet repeats what was typed and what the checkers said of it. It is no certificate: where a form is prescribed, fill in that form."),
+      ...SIGNED.map(signature)),
+  ];
+}
+
+// What stands at the foot of every page is said once, at the end of the sheet.
+function generalCautions() {
+  return [...document.querySelectorAll(".foot .cautions li")].map((one) => one.textContent.trim());
+}
+
+function tally(entries) {
+  const count = (outcome) => entries.filter(({ reply }) => reply.outcome === outcome).length;
+  const counts = Object.keys(OUTCOMES).filter(count).map((one) => `${OUTCOMES[one]}: ${count(one)}`);
+  return element("p", { class: "sheet__tally" }, counts.join(" · "));
+}
+
+function sheet(entry, general) {
+  const { job, device, reply } = entry;
+  return element(
+    "article",
+    { class: "sheet__entry" },
+    element("h3", { class: "sheet__head" },
+      element("span", { class: "sheet__verdict", "data-outcome": reply.outcome }, shapeOf(reply.outcome), ` ${OUTCOMES[reply.outcome]}`),
+      ` ${device || "Device without a label"}`),
+    element("p", { class: "sheet__about" }, [job, titleOf(entry)].filter(Boolean).join(". ")),
+    ...entryParts(entry, general, "h4"),
+  );
+}
+
+function signature(role) {
+  const line = (name) => element("span", { class: "sheet__line" }, element("span", {}, name));
+  return element("p", { class: "sheet__signature" }, element("strong", {}, role), line("Name"), line("Signature"), line("Date"));
+}

@@ -1,0 +1,16 @@
+import { dayInWords, findingLine, titleOf } from "./log-words.js";
+import { OUTCOMES } from "./words.js";
+
+/** An entry as plain text, for a clipboard. */
+export function entryText({ job, device, note, checker, build, request, reply }) {
+  return [
+    [job, device].filter(Boolean).join(", ") || "A device without a label",
+    `${OUTCOMES[reply.outcome]}: ${titleOf({ checker })}, for ${dayInWords(reply.on)}, ${reply.edition || reply.code}`,
+    ...reply.findings.map((finding) => `- ${findingLine(finding)}`),
+    ...(reply.cautions ?? []).map((caution) => `Caution: ${caution}`),
+    reply.local_note ?? "",
+    note && `Note: ${note}`,
+    `Build ${build}`,
+    `As typed: ${JSON.stringify(request)}`,
+  ].filter(Boolean).join("\n");
+}

@@ -1,0 +1,79 @@
+"""A web host for the tests: the built site under a sub-path, which can go away or change."""
+
+from __future__ import annotations
+
+import socket
+import threading
+from contextlib import suppress
+from functools import partial
+from http.server import ThreadingHTTPServer
+from pathlib import Path
+
+from build_tools.server import HOST, Handler, Server
+
+PATH = "some/where"  # the site has to work under any path
+
+
+class Host:
+    """Serves a folder, counts what is asked for, and can be taken off the network."""
+
+    def __init__(self, folder: Path) -> None:
+        self.folder = folder
+        self.asked: list[str] = []
+        self.missing = ""
+        self.connections: list[socket.socket] = []
+        self.port = 0
+        self.server: ThreadingHTTPServer | None = None
+        self.start()
+
+    @property
+    def origin(self) -> str:
+        """The origin of the site's addresses."""
+        return f"http://{HOST}:{self.port}"
+
+    @property
+    def address(self) -> str:
+        """The address of the front page."""
+        return f"{self.origin}/{PATH}/"
+
+    def start(self) -> None:
+        """Answer, on the same port as before if there was one."""
+        self.server = Server((HOST, self.port), partial(_Noting, self))
+        self.port = self.server.server_port
+        threading.Thread(target=self.server.serve_forever, daemon=True).start()
+
+    def stop(self) -> None:
+        """Answer no more: what a browser still gets, it has itself."""
+        if self.server:
+            self.server.shutdown()
+            self.server.server_close()
+            self.server = None
+        for connection in self.connections:
+            with suppress(OSError):
+                connection.shutdown(socket.SHUT_RDWR)  # a browser keeps its connections open
+        self.connections.clear()
+
+
+class _Noting(Handler):
+    """Answers below the sub-path from the host's folder of the moment."""
+
+    def __init__(self, host: Host, *rest: object) -> None:
+        self.host = host
+        super().__init__(*rest, directory=str(host.folder))  # type: ignore[arg-type]
+
+    def translate_path(self, path: str) -> str:
+        self.host.asked.append(path.removeprefix(f"/{PATH}"))
+        self.directory = str(self.host.folder)  # a connection may outlive a change of folder
+        below = path.startswith(f"/{PATH}/") and path != f"/{PATH}{self.host.missing}"
+        return super().translate_path(path.removeprefix(f"/{PATH}") if below else "/nothing-here")
+
+    def setup(self) -> None:
+        super().setup()
+        self.host.connections.append(self.connection)
+
+    def handle(self) -> None:
+        """A browser that closes its connection early is no news."""
+        try:
+            super().handle()
+        except (ConnectionError, TimeoutError):
+            self.close_connection = True

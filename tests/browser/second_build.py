@@ -1,0 +1,39 @@
+"""A second build of the site: other pages, other scripts, another wheel, the same runtime."""
+
+from __future__ import annotations
+
+import base64
+import hashlib
+import shutil
+import zipfile
+from pathlib import Path
+
+from build_tools.offline import write_precache
+
+DAY = "2031-12-24"
+MARK = "Second build. "
+
+
+def make_second_build(first: Path, folder: Path) -> Path:
+    """Copy a built site and change what a new build changes; give back its folder."""
+    shutil.copytree(first, folder, ignore=shutil.ignore_patterns("*.br", "*.gz"))
+    (scripts,) = (folder / "browser").iterdir()
+    changed = scripts.rename(scripts.with_name("secondbuild"))
+    for page in folder.rglob("*.html"):
+        text = page.read_text(encoding="utf-8").replace(f"/{scripts.name}/", f"/{changed.name}/")
+        page.write_text(text.replace("<h1", f"<p>{MARK}</p><h1", 1), encoding="utf-8")
+    (wheel,) = folder.glob("runtime/*.whl")
+    old = _hash(wheel)
+    with zipfile.ZipFile(wheel, "a") as archive:
+        archive.comment = MARK.encode()
+    runtime = changed / "runtime.js"
+    size = wheel.stat().st_size
+    listed = runtime.read_text(encoding="utf-8").replace(old, _hash(wheel))
+    listed = listed.replace(f'"bytes": {size - len(MARK)}', f'"bytes": {size}')
+    runtime.write_text(listed, encoding="utf-8")
+    write_precache(folder, f"{DAY}-second")
+    return folder
+
+
+def _hash(path: Path) -> str:
+    return base64.b64encode(hashlib.sha256(path.read_bytes()).digest()).decode()

@@ -1,0 +1,63 @@
+"""Pages fit a phone, and what is tapped is large enough."""
+
+from __future__ import annotations
+
+import pytest
+from playwright.sync_api import Browser, Page, expect
+
+from tests.browser.guard import Guard
+from tests.browser.host import Host
+from tests.browser.phone import NO_COPY, PHONE, Phone
+
+WIDTHS = (320, 412)
+LEAST = 48  # px, the least size of what is tapped
+SIZES = """(elements) => elements
+  .filter((one) => one.offsetParent !== null)
+  .map((one) => [one.textContent.trim().slice(0, 30), one.getBoundingClientRect().height])"""
+
+
+def test_no_page_scrolls_sideways(
+    browser: Browser, host: Host, guard: Guard, site_names: set[str]
+) -> None:
+    """At 320 pixels no page is wider than the screen, with the bar that says why Python cannot run."""
+    context = browser.new_context(**{**PHONE, "viewport": {"width": WIDTHS[0], "height": 915}})
+    context.add_init_script(NO_COPY)
+    guard.watch(context)
+    guard.allow("could not start")
+    context.add_init_script("delete window.WebAssembly")
+    page = context.new_page()
+    phone = Phone(page, host)
+    too_wide = []
+    for name in sorted(name for name in site_names if name.endswith("index.html")):
+        phone.open(name.removesuffix("index.html"))
+        wide = page.evaluate("document.documentElement.scrollWidth")
+        too_wide += [(name, wide)] if wide > WIDTHS[0] else []
+    context.close()
+
+    assert too_wide == []
+
+
+@pytest.mark.parametrize("width", WIDTHS)
+def test_a_verdict_fits(phone: Phone, page: Page, width: int) -> None:
+    """A form with its findings is not wider than the screen either."""
+    page.set_viewport_size({"width": width, "height": 700})
+    phone.open(
+        "checkers/readings/#code=gb&device.type=AC&device.rated_residual_current=30+mA"
+        "&readings.0.test=trip-time&readings.0.multiple=1&readings.0.waveform=ac"
+        "&readings.0.value=%3E300&circuit.dc_residual=50+mA"
+    )
+    phone.waits_for("fail")
+
+    assert page.evaluate("document.documentElement.scrollWidth") <= width
+
+
+def test_what_is_tapped_is_large_enough(phone: Phone, page: Page) -> None:
+    """Every button, choice and field of a form is at least 48 pixels high."""
+    phone.open("checkers/readings/")
+    expect(page.locator("[data-entry]")).to_have_count(1)
+    tapped = "[data-checker] :is(button, select, summary, label.button, .field__input)"
+
+    sizes = page.locator(tapped).evaluate_all(SIZES)
+
+    assert sizes
+    assert [one for one in sizes if one[1] < LEAST] == []
