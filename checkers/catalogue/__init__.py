@@ -10,6 +10,7 @@ from checkers.catalogue import (
     fault_waveform,
     leakage_budget,
     readings,
+    schedule,
     test_plan,
     type_for_load,
 )
@@ -25,4 +26,5 @@ CHECKERS: tuple[Checker, ...] = (
     demonstration.CHECKER,
     leakage_budget.CHECKER,
     earth_electrode.CHECKER,
+    schedule.CHECKER,
 )

@@ -71,6 +71,7 @@ class Spec:
     most: int = 0
     suggestions: tuple[str, ...] = ()
     advanced: bool = False
+    verbatim: bool = False
 
     @property
     def unit(self) -> str:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 from enum import StrEnum
+from functools import lru_cache
 
 from checkers.domain.glossary import QUANTITIES, UNITS, Quantity
 from checkers.domain.quantities import (
@@ -84,6 +85,7 @@ class Measured:
         return sign + format_quantity(self.value, self.unit) if self.is_number else self.said.value
 
 
+@lru_cache(maxsize=2048)
 def parse_measured(text: str, expected: Quantity | str) -> Measured:
     """Parse what was written down for a reading.
 

@@ -63,7 +63,7 @@ def _unknown(inputs: Sequence[Input], request: Mapping[str, Any], path: str) -> 
 
 
 def _read_into(values: dict[str, Any], one: Input, raw: object, path: str) -> None:
-    if isinstance(raw, str):
+    if isinstance(raw, str) and not one.spec.verbatim:
         raw = raw.strip()
     if raw in EMPTY:
         if one.required:

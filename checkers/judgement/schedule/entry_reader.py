@@ -1,0 +1,175 @@
+"""From the cells of a row, by their columns, to an entry that can be judged."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from datetime import date
+
+from checkers.judgement.schedule.cell_words import is_empty, is_word, names_a_spare, unwrapped
+from checkers.judgement.schedule.days import day_in
+from checkers.judgement.schedule.entry import Entry, RowKind
+from checkers.judgement.schedule.heading_marks import marks_of
+from checkers.judgement.schedule.layout import Column, Layout
+from checkers.judgement.schedule.meaning import NOT_USED, ONE_A_ROW
+from checkers.judgement.schedule.properties import READERS
+from checkers.judgement.schedule.records import Record
+from checkers.judgement.schedule.row_readings import ANY_TEST, meaning_of_row, read_readings
+
+TEXT_WIDTH = 3
+TOO_WIDE = "it has {cells} cells under {headings} headings"
+SHIFTED = "it has fewer cells than there are headings, and other rows of this file have too many"
+DECIMAL_COMMA = "; is there a decimal comma outside quotation marks?"
+NO_HEADINGS = "no headings that are known here stand above it"
+NOT_YET = "lies in the future"
+NOT_TESTED = frozenset({"n/t", "nt"})
+
+
+@dataclass(frozen=True, slots=True)
+class Rules:
+    """How to read what a file leaves open: the local code, the waveform where no heading
+    names one, and whether n/t stands for a test that was not made.
+    """
+
+    code: str = "iec"
+    waveform: str = "ac"
+    n_t_is_not_tested: bool = False
+
+
+class EntryReader:
+    """Reads the rows of one file; remembers its board, its last label and what was seen."""
+
+    def __init__(self, layout: Layout, delimiter: str, rules: Rules) -> None:
+        """Begin, with the columns of the file."""
+        self.layout = layout
+        self.rules = rules
+        self.n_t_seen = False
+        self._delimiter = delimiter
+        self._too_wide_seen = False
+        self._section = ""
+        self._label = ""
+        self._headings: set[tuple[str, ...]] = set()
+
+    def note_heading(self, record: Record) -> Entry:
+        """Return the entry of a row of headings, to be known again where it is repeated."""
+        self._headings.add(_stripped(record))
+        return Entry(record, RowKind.HEADING)
+
+    def read(self, record: Record) -> Entry:
+        """Return the entry of a row."""
+        early = self._without_cells(record)
+        if early is not None:
+            return early
+        cells = {place: unwrapped(cell) for place, cell in enumerate(record.cells)}
+        entry = Entry(record, board=self._section)
+        self._read_cells(cells, entry)
+        self._name(cells, entry)
+        entry.kind = self._kind(cells, entry)
+        return entry
+
+    def _without_cells(self, record: Record) -> Entry | None:
+        """Return the entry of a row that is not read cell by cell."""
+        problem = record.problem or self._width_problem(record)
+        if not problem and record.is_blank:
+            return Entry(record, RowKind.BLANK)
+        if not problem and _stripped(record) in self._headings:
+            return Entry(record, RowKind.HEADING)
+        if not problem and not self.layout.columns:
+            problem = NO_HEADINGS
+        return Entry(record, RowKind.NOT_READ, note=problem) if problem else None
+
+    def _width_problem(self, record: Record) -> str:
+        """Return why a row's cells cannot be told apart: a cell too many shifts all after it."""
+        width = len(self.layout.columns)
+        if not width or record.is_blank:
+            return ""
+        hint = DECIMAL_COMMA if self._delimiter == "," else ""
+        if any(cell.strip() for cell in record.cells[width:]):
+            self._too_wide_seen = True
+            return TOO_WIDE.format(cells=len(record.cells), headings=width) + hint
+        short = 1 < len(record.cells) < width
+        return SHIFTED + hint if short and hint and self._too_wide_seen else ""
+
+    def _read_cells(self, cells: Mapping[int, str], entry: Entry) -> None:
+        one_a_row = {
+            column.meaning.kind: cells.get(column.place, "")
+            for column in self.layout.columns
+            if column.meaning.kind in ONE_A_ROW and not is_empty(cells.get(column.place, ""))
+        }
+        for column in self.layout.columns:
+            cell = cells.get(column.place, "")
+            if cell and column.meaning.kind not in NOT_USED:
+                self._read_cell(cell, column, one_a_row, entry)
+
+    def _read_cell(
+        self, cell: str, column: Column, one_a_row: Mapping[str, str], entry: Entry
+    ) -> None:
+        kind = column.meaning.kind
+        if column.meaning.is_reading:
+            self._read_reading(cell, column, entry)
+        elif kind == "value":
+            meaning = meaning_of_row(one_a_row, entry) if len(one_a_row) > 1 else ANY_TEST
+            unit = meaning.unit or column.meaning.unit
+            read_readings(cell, column, meaning.with_unit(unit), self.rules.waveform, entry)
+        elif kind == "day" and not is_empty(cell):
+            self._read_day(cell, column, entry)
+        elif kind in READERS and not is_empty(cell) and not is_word(cell, "ditto"):
+            READERS[kind](cell, column, entry)
+
+    def _read_reading(self, cell: str, column: Column, entry: Entry) -> None:
+        if cell.lower() in NOT_TESTED:
+            self.n_t_seen = True
+            if self.rules.n_t_is_not_tested:
+                return
+        read_readings(cell, column, column.meaning, self.rules.waveform, entry)
+
+    def _read_day(self, cell: str, column: Column, entry: Entry) -> None:
+        try:
+            day = day_in(cell, self.rules.code)
+        except ValueError as bad:
+            entry.note_problem(column.name, cell, str(bad))
+            return
+        if day > date.today():  # noqa: DTZ011  # the day where the person stands
+            entry.note_problem(column.name, cell, NOT_YET)
+        else:
+            entry.day = day
+
+    def _name(self, cells: Mapping[int, str], entry: Entry) -> None:
+        """Give the entry its board, its label and its name."""
+        devices = self._cells_of("device", cells)
+        if devices and is_word(devices[0], "ditto"):
+            entry.label = self._label
+        elif devices:
+            self._label = entry.label
+        board = " ".join(self._cells_of("board", cells))
+        if board:
+            entry.board = board.casefold()
+        circuits = [one for one in self._cells_of("circuit", cells) if not is_empty(one)]
+        entry.name = entry.label or " ".join(circuits) or (devices[0] if devices else "")
+
+    def _cells_of(self, kind: str, cells: Mapping[int, str]) -> list[str]:
+        found = (cells.get(column.place, "") for column in self.layout.of_kind(kind))
+        return [cell for cell in found if cell]
+
+    def _kind(self, cells: Mapping[int, str], entry: Entry) -> RowKind:
+        if entry.has_readings:
+            return RowKind.DEVICE
+        filled = [cell for cell in cells.values() if cell]
+        if self._is_spare(cells):
+            return RowKind.SPARE
+        if len(filled) == 1 and len(self.layout.columns) >= TEXT_WIDTH:
+            names_a_board = any(word.means == "board" for word in marks_of(filled[0]).words)
+            if names_a_board:
+                self._section = filled[0].casefold()
+            if names_a_board or not entry.label:
+                return RowKind.TEXT
+        return RowKind.NOT_TESTED if entry.label or entry.device else RowKind.NO_DEVICE
+
+    def _is_spare(self, cells: Mapping[int, str]) -> bool:
+        named = [cell for kind in ("circuit", "device") for cell in self._cells_of(kind, cells)]
+        notes = self._cells_of("notes", cells)
+        return any(map(names_a_spare, named)) or any(is_word(one, "spare") for one in notes)
+
+
+def _stripped(record: Record) -> tuple[str, ...]:
+    return tuple(cell.strip() for cell in record.cells)
