@@ -91,6 +91,8 @@ def _named(name: str, value: Any) -> list[str]:
         return [f"  {name}:", *(line for n, one in enumerate(value, 1) for line in _row(n, one))]
     if _is_list(value) and value and _is_list(value[0]):
         return [f"  {name}: {len(value)} points (in the JSON reply)"]
+    if isinstance(value, str) and "\n" in value:
+        return [f"  {name}: {len(value.splitlines())} lines of text (in the JSON reply)"]
     return _wrap(f"{name}: {_words(value)}", "  ")
 
 

@@ -9,6 +9,7 @@ from checkers.catalogue import (
     explain,
     fault_waveform,
     leakage_budget,
+    over_the_years,
     readings,
     schedule,
     test_plan,
@@ -26,5 +27,6 @@ CHECKERS: tuple[Checker, ...] = (
     demonstration.CHECKER,
     leakage_budget.CHECKER,
     earth_electrode.CHECKER,
+    over_the_years.CHECKER,
     schedule.CHECKER,
 )

@@ -17,6 +17,11 @@ def rounded_down(value: float, digits: int = 2) -> float:
     return _rounded(value, digits, ROUND_FLOOR)
 
 
+def rounded(value: float, digits: int = 4) -> float:
+    """Return a value to so many significant digits, where neither side is the safe one."""
+    return float(f"{value:.{digits}g}")
+
+
 def whole_times(whole: float, part: float) -> int:
     """Return how many times a part fits into a whole, both in one unit and above zero."""
     return int(round(whole / part, NOISE))

@@ -1,0 +1,128 @@
+"""Readings of one device from several visits, put into series that can be compared."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import MISSING, dataclass
+from datetime import date
+from math import hypot
+
+from checkers.domain.fields import day
+from checkers.domain.judging import JUDGING
+from checkers.domain.measured import Said
+from checkers.domain.readings import Reading, Test
+from checkers.judgement.case import Case
+from checkers.judgement.comparison import Limits
+from checkers.judgement.current_bands import operating_band
+from checkers.judgement.installation_tests import installation_band, installation_limits
+from checkers.judgement.reading_words import name_of
+from checkers.judgement.test_level import level_of
+from checkers.judgement.time_limits import product_time_limit
+from checkers.judgement.trend import Point
+
+UNITS = {Test.TRIP_TIME.value: "ms", Test.RAMP.value: "mA"}
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Visit(Reading):
+    """A reading with the day on which it was taken."""
+
+    on: date = day("Day", default=MISSING, explain="The day of the reading.")
+
+
+@dataclass(frozen=True, slots=True)
+class Series:
+    """Readings of one test in one way, oldest first, and the limits they are held to today."""
+
+    visits: tuple[Visit, ...]
+    points: tuple[Point, ...]
+    limits: Limits
+    unit: str
+
+    @property
+    def name(self) -> str:
+        """What the readings are called."""
+        return name_of(self.latest)
+
+    @property
+    def way(self) -> tuple[object, ...]:
+        """How the test was made: which, at what level, with which waveform and start."""
+        return _way(self.latest)
+
+    @property
+    def latest(self) -> Visit:
+        """The newest reading."""
+        return self.visits[-1]
+
+
+def series_of(visits: Iterable[Visit], case: Case) -> list[Series]:
+    """Return the readings by test, level, waveform and start, each oldest first."""
+    groups: dict[tuple[object, ...], list[Visit]] = {}
+    for visit in sorted(visits, key=lambda one: one.on):
+        groups.setdefault(_way(visit), []).append(visit)
+    return [_series(group, case) for group in groups.values()]
+
+
+def _way(visit: Visit) -> tuple[object, ...]:
+    return visit.test, visit.multiple, visit.current, visit.waveform, visit.phase
+
+
+def last_days(visits: Sequence[Visit]) -> dict[str, date]:
+    """Return the last day on which each kind of test gave a result."""
+    found: dict[str, date] = {}
+    for visit in sorted(visits, key=lambda one: one.on):
+        if visit.measured.said not in (Said.NO_RESULT, Said.UNCLEAR):
+            found[visit.test] = visit.on
+    return found
+
+
+def _series(visits: Sequence[Visit], case: Case) -> Series:
+    limits, unit = _limits(visits[-1], case), UNITS.get(visits[-1].test, "")
+    points = [_point(visit, limits, case) for visit in visits if _is_figure(visit, unit)]
+    return Series(tuple(visits), tuple(points), limits, unit)
+
+
+def _is_figure(visit: Visit, unit: str) -> bool:
+    """Tell whether a reading is a figure in its own unit: a bound cannot lie on a line."""
+    return bool(unit) and visit.measured.said is Said.FIGURE and visit.measured.unit == unit
+
+
+def _point(visit: Visit, limits: Limits, case: Case) -> Point:
+    return Point(visit.on, visit.measured.value, _uncertainty(visit, limits, case))
+
+
+def _uncertainty(visit: Visit, limits: Limits, case: Case) -> float:
+    """Return the expanded uncertainty of a reading, of its limit where the instrument is unknown.
+
+    A time whose start is not given may be later by the wait for the useful half cycle.
+    """
+    reference = limits.at_most or visit.measured.value
+    if visit.test == Test.RAMP:
+        return case.current_uncertainty(case.device.rated_residual_current or reference)
+    instrument = case.time_uncertainty(reference)
+    return instrument if visit.phase else hypot(instrument, JUDGING.slower_at_more_current)
+
+
+def _limits(visit: Visit, case: Case) -> Limits:
+    """Return the tighter of the limits of the device standard and of the code."""
+    found = _time_limits(visit, case) if visit.test == Test.TRIP_TIME else _bands(visit, case)
+    at_most = [one.at_most for one in found if one.at_most is not None]
+    at_least = [one.at_least for one in found if one.at_least is not None]
+    return Limits(max(at_least, default=None), min(at_most, default=None))
+
+
+def _time_limits(visit: Visit, case: Case) -> list[Limits]:
+    level = level_of(visit, case)
+    if level is None:
+        return []
+    product = product_time_limit(case, visit.waveform, level.current)
+    code = installation_limits(visit, case, level)
+    return [Limits(product.at_least, product.at_most), *(rule.limits for rule in code)]
+
+
+def _bands(visit: Visit, case: Case) -> list[Limits]:
+    if visit.test != Test.RAMP:
+        return []
+    band, code = operating_band(case, visit.waveform), installation_band(visit, case)
+    own = [Limits(band.at_least, band.at_most)] if band else []
+    return [*own, code.limits] if code else own
