@@ -10,6 +10,7 @@ from checkers.catalogue import (
     fault_waveform,
     leakage_budget,
     over_the_years,
+    practice,
     readings,
     schedule,
     test_plan,
@@ -29,4 +30,5 @@ CHECKERS: tuple[Checker, ...] = (
     earth_electrode.CHECKER,
     over_the_years.CHECKER,
     schedule.CHECKER,
+    practice.CHECKER,
 )

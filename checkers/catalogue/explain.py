@@ -8,6 +8,7 @@ from checkers.domain.causes import CAUSES
 from checkers.domain.checker import Checker, Example
 from checkers.domain.devices import Device
 from checkers.domain.fields import group, many
+from checkers.domain.looked import Looked
 from checkers.domain.placed_readings import PlacedReading, SuppliedCircuit
 from checkers.domain.question import Question
 from checkers.domain.readings import Instrument
@@ -42,6 +43,7 @@ class Inputs(Question):
     device: Device = group(Device, "Device", default=Device)
     readings: tuple[PlacedReading, ...] = many(PlacedReading, "Readings", least=1, most=40)
     circuit: SuppliedCircuit = group(SuppliedCircuit, "Circuit", default=SuppliedCircuit)
+    looked: Looked = group(Looked, "Looked at", default=Looked, advanced=True)
     instrument: Instrument = group(Instrument, "Instrument", default=Instrument, advanced=True)
 
     @property
@@ -61,7 +63,7 @@ def check(inputs: Inputs) -> Result:
     problem = why_not(case)
     if problem:
         return Result(findings=[_nothing_to_say(problem)])
-    explained = explain(inputs.readings, case, inputs.circuit.supply)
+    explained = explain(inputs.readings, case, inputs.circuit.supply, inputs.looked.found)
     return Result(
         findings=findings_of(explained, SMALL_CHANCE),
         answer=_answer(explained),

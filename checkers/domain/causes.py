@@ -31,6 +31,7 @@ class Cause:
     danger: bool
     from_loads: bool
     action: str
+    also: tuple[str, ...]
     citation: Citation | None
     why: str
 
@@ -103,11 +104,18 @@ def _cause(code: str, listed: Record, actions: Mapping[str, str]) -> Cause:
         danger=record.flag("danger", default=False),
         from_loads=record.flag("from_loads", default=False),
         action=record.choice("action", frozenset(actions)),
+        also=_also(record, actions),
         citation=None if remainder else _citation(record),
         why=record.text("why"),
     )
     record.finish()
     return cause
+
+
+def _also(record: Record, actions: Mapping[str, str]) -> tuple[str, ...]:
+    """Return the other actions that are right for a cause."""
+    also = record.choices("also", frozenset(actions)) or frozenset()
+    return tuple(sorted(also))
 
 
 def _share(record: Record, key: str) -> float:

@@ -104,3 +104,32 @@ def test_the_answer_does_not_depend_on_the_order_of_hashes(seed: str) -> None:
     expected = [(one["code"], one["probability"]) for one in here["explanations"]]
 
     assert f"{expected}\n{here['next_test']}\n" == found
+
+
+@pytest.mark.parametrize(("marking", "sign"), [("another", 1), ("as-noted", -1)])
+def test_looking_at_the_marking_settles_what_it_can(marking: str, sign: int) -> None:
+    """The proposed look, once taken, moves the wrong device up or down."""
+    before = explain(HUNDRED)["explanations"]
+    after = explain(HUNDRED, looked={"marking": marking})["explanations"]
+
+    assert sign * (chance(after, "wrong-device") - chance(before, "wrong-device")) > 0.2
+
+
+def test_a_path_that_was_found_makes_it_the_cause() -> None:
+    """Insulation from neutral to earth is gone."""
+    after = explain(HUNDRED, looked={"path": "found"})["explanations"]
+
+    assert after[0]["code"] == "neutral-earth-path"
+    assert any("path from neutral to earth" in words for words in after[0]["for"])
+
+
+def test_a_look_is_not_proposed_twice() -> None:
+    """After reading the marking something else comes next."""
+    after = explain(HUNDRED, looked={"marking": "as-noted"})["next_test"]
+
+    assert "rating, type and delay" not in after["test"]
+
+
+def chance(explanations: list[dict[str, Any]], code: str) -> float:
+    """Return the probability of a cause, 0 where it is not listed."""
+    return next((one["probability"] for one in explanations if one["code"] == code), 0.0)

@@ -36,15 +36,20 @@ def why_not(case: Case) -> str:
     return ""
 
 
-def explain(readings: Sequence[PlacedReading], case: Case, supply: str = "unknown") -> Explained:
+def explain(
+    readings: Sequence[PlacedReading],
+    case: Case,
+    supply: str = "unknown",
+    looked: tuple[tuple[str, bool], ...] = (),
+) -> Explained:
     """Return the causes of some readings, weighed.
 
     Inputs: the readings in the order in which they were taken; the case, with a rating;
-    the supply during the tests.
+    the supply during the tests; what was looked at, and whether it was strange.
     Assumptions: one cause at a time, from the list in causes.toml; the response model.
     """
     noted, left_out = noted_tests(readings, case)
-    evidence = Evidence(noted, known_of(case, supply), case.circuit.seen_to_open)
+    evidence = Evidence(noted, known_of(case, supply), case.circuit.seen_to_open, looked)
     on = any(one.attempt.loads != "off" for one in noted) or case.circuit.loads != "off"
     priors = prior_shares(evidence.known, _tolerated_dc(case), loads_may_be_on=on)
     return Explained(weigh(evidence, priors), evidence, left_out)

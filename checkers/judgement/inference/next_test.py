@@ -19,6 +19,7 @@ from checkers.physics.response.possible import Possible
 WORTH_ASKING = 0.05  # bits
 COUNTS = 0.01  # a cause less likely than this is left out of the comparison
 SAMPLE = 24
+ABOUT_AS_MUCH = 0.97  # of two that tell about as much, the one listed first is easier
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,7 +42,8 @@ def next_test(case: Case, evidence: Evidence, causes: Sequence[Weighed]) -> Next
     samples = [_sample(one, evidence) for one in counted]
     shares = _normal([one.probability for one in counted])
     asked = [_ask(one, samples, shares) for one in questions(case, evidence)]
-    best = max(asked, key=lambda one: one.information)
+    most = max(one.information for one in asked)
+    best = next(one for one in asked if one.information >= ABOUT_AS_MUCH * most)
     return _worded(best, counted, shares) if best.information >= WORTH_ASKING else None
 
 

@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 
-from checkers.domain.devices import DeviceType
 from checkers.judgement.inference.candidates import CANDIDATES, Observation, Watch
+from checkers.judgement.inference.looks import PREDICATES
 from checkers.judgement.inference.question import Question
 from checkers.physics.response.attempt import Attempt
-from checkers.physics.response.figures import FIGURES
 from checkers.physics.response.known import Known
 from checkers.physics.response.possible import Possible
 from checkers.physics.response.prediction import predict
@@ -40,30 +39,3 @@ def _blurred(chances: Sequence[float]) -> Sequence[float]:
     """Let an observation be wrong now and then."""
     error = CANDIDATES.error
     return [(1.0 - error) * one + error / len(chances) for one in chances]
-
-
-def _is_another(possible: Possible, known: Known) -> bool:
-    unit = possible.unit
-    other_type = known.type not in (DeviceType.UNKNOWN, unit.type)
-    return unit.rated != known.rated or other_type or unit.delay != known.delay
-
-
-def _is_set_wrong(possible: Possible, known: Known) -> bool:
-    del known
-    handling = possible.handling
-    scales = (handling.scale_half, handling.scale_one, handling.scale_more)
-    return scales != (1.0, 1.0, 1.0) or handling.times_swapped or handling.ramp_swapped
-
-
-def _leaks(possible: Possible, known: Known) -> bool:
-    return possible.surroundings.leakage >= FIGURES.large_leakage_share.typical * known.rated
-
-
-PREDICATES: dict[str, Callable[[Possible, Known], bool]] = {
-    "marking": _is_another,
-    "dc": lambda possible, _: possible.surroundings.dc >= CANDIDATES.dc,
-    "leakage": _leaks,
-    "path": lambda possible, _: possible.surroundings.shunted > 0.0,
-    "settings": _is_set_wrong,
-    "bond": lambda possible, _: possible.surroundings.earthed < 1.0,
-}

@@ -9,6 +9,7 @@ from operator import mul
 
 from checkers.judgement.inference.clouds import FEW, MANY, cloud, predicted
 from checkers.judgement.inference.likelihood import log_likelihoods, log_likelihoods_seen
+from checkers.judgement.inference.looks import log_likelihoods_looked
 from checkers.judgement.inference.noted import SHOWS_OPERATION, Noted
 from checkers.physics.response.known import Known
 
@@ -19,10 +20,10 @@ WORTH_MANY = 5e-4  # a cause less likely than this after a rough look is not loo
 class Weighed:
     """A cause with its prior share, its probability, and the log-likelihoods behind it.
 
-    `rows` holds, for each reading (and last for what was seen, where it was said), the
-    log-likelihood for each of the `count` members of the cause's cloud; `totals` their
-    sum. `evidence` is the logarithm of the likelihood of all readings, and `without` the
-    same with each reading left out in turn.
+    `rows` holds, for each reading (then for what was seen and looked at, where it was
+    said), the log-likelihood for each of the `count` members of the cause's cloud;
+    `totals` their sum. `evidence` is the logarithm of the likelihood of all readings, and
+    `without` the same with each reading left out in turn.
     """
 
     code: str
@@ -37,11 +38,20 @@ class Weighed:
 
 @dataclass(frozen=True, slots=True)
 class Evidence:
-    """The readings that can be used, what is known, and whether the device was seen to open."""
+    """The readings that can be used, what is known, whether the device was seen to open.
+
+    `looked` holds what was looked at, and whether it was out of the ordinary.
+    """
 
     noted: Sequence[Noted]
     known: Known
     seen_to_open: bool | None = None
+    looked: tuple[tuple[str, bool], ...] = ()
+
+    @property
+    def seen_counts(self) -> bool:
+        """Whether it was said what was seen, of tests that were made."""
+        return self.seen_to_open is not None and bool(self.noted)
 
 
 def weigh(evidence: Evidence, priors: Mapping[str, float]) -> tuple[Weighed, ...]:
@@ -104,8 +114,9 @@ def _rows(code: str, evidence: Evidence, count: int) -> tuple[list[float], ...]:
         log_likelihoods(column, one.attempt, one.measured)
         for column, one in zip(columns, noted, strict=True)
     ]
-    if evidence.seen_to_open is not None and noted:
+    if evidence.seen_counts:
         shown = [one.measured.said in SHOWS_OPERATION for one in noted]
         operated = list(zip(columns, shown, strict=True))
-        rows.append(log_likelihoods_seen(operated, seen_to_open=evidence.seen_to_open))
-    return tuple(rows)
+        rows.append(log_likelihoods_seen(operated, seen_to_open=bool(evidence.seen_to_open)))
+    members = cloud(code, known, count)
+    return (*rows, *(log_likelihoods_looked(members, known, *look) for look in evidence.looked))

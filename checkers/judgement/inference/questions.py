@@ -38,10 +38,12 @@ def questions(case: Case, evidence: Evidence) -> tuple[Question, ...]:
         if value is None
     }
     watching = watched_attempt(case)
+    looked = {what for what, _ in evidence.looked}
+    looks = (one for one in CANDIDATES.observations if one.what not in looked)
     kind = case.device.type
     tests = (one for one in CANDIDATES.readings if one.types is None or kind in one.types)
     return (
-        *(looked_at(one, known) for one in CANDIDATES.observations if one.needs <= open_still),
+        *(looked_at(one, known) for one in looks if one.needs <= open_still),
         *(watched(one, watching) for one in CANDIDATES.watches if one.needs <= open_still),
         *repeats(evidence.noted),
         *(_test(one, case) for one in tests),

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from math import exp, log
 
 from checkers.domain.quantities import format_number
+from checkers.judgement.inference.candidates import CANDIDATES
 from checkers.judgement.inference.clouds import predicted
 from checkers.judgement.inference.expected import expected_words, weights_of
 from checkers.judgement.inference.posterior import Evidence, Weighed
@@ -60,14 +61,21 @@ def _log_ratio(cause: Weighed, causes: Sequence[Weighed], reading: int) -> float
 
 def _words(cause: Weighed, evidence: Evidence, reading: int, ratio: float) -> str:
     if reading >= len(evidence.noted):
-        seen = "the device was seen to open" if evidence.seen_to_open else "it was seen not to open"
-        return f"{seen}: {_times(ratio)}"
+        return f"{_seen_words(evidence)[reading - len(evidence.noted)]}: {_times(ratio)}"
     noted = evidence.noted[reading]
     row = cause.rows[reading]
     weights = weights_of([total - one for total, one in zip(cause.totals, row, strict=True)])
     columns = predicted(cause.code, evidence.known, noted.attempt, cause.count)
     expected = expected_words(columns, weights, noted.attempt, noted.measured)
     return f"{noted.name}: {noted.measured}; expected here {expected}: {_times(ratio)}"
+
+
+def _seen_words(evidence: Evidence) -> list[str]:
+    """Return what was seen and looked at, in the order of the rows after the readings."""
+    opened = "the device was seen to open" if evidence.seen_to_open else "it was seen not to open"
+    looks = {one.what: one for one in CANDIDATES.observations}
+    looked = [looks[what].yes if strange else looks[what].no for what, strange in evidence.looked]
+    return [opened, *looked] if evidence.seen_counts else looked
 
 
 def _times(ratio: float) -> str:

@@ -12,7 +12,7 @@ from math import sqrt
 
 from build_tools.benches.calibration import Draw, draws, reliability
 
-COUNT = 800
+COUNT = 600
 ALLOWED = 0.03  # for clouds of finite size
 SURE = 3.0  # standard deviations of a share
 BY_CHANCE = 1.0 / 18.0

@@ -1,0 +1,152 @@
+"""The drills: scenes, what a learner may do, what tells each cause, and levels."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from types import MappingProxyType
+from typing import Any
+
+from checkers.domain.causes import CAUSES
+from checkers.domain.devices import DeviceType
+from checkers.domain.placed_readings import PLACES, SUPPLIES
+from checkers.domain.readings import PHASES, Test
+from checkers.domain.records import Record, amount, data_folder, read_toml
+
+FILE = "practice.toml"
+LOOKS = frozenset({"watch", "marking", "dc", "leakage", "path", "settings", "bond"})
+ASKS = frozenset({"limits", "cause", "action"})
+LOADS = frozenset({"on", "off"})
+
+
+@dataclass(frozen=True, slots=True)
+class Scene:
+    """An invented place, and what supplies it."""
+
+    words: str
+    supply: str
+
+
+@dataclass(frozen=True, slots=True)
+class Thing:
+    """Something a learner may do: a test with the instrument, the button, or a look."""
+
+    key: str
+    words: str
+    test: str
+    look: str
+    multiple: float | None
+    phase: str
+    place: str
+    loads: str
+
+
+@dataclass(frozen=True, slots=True)
+class Level:
+    """One level: its task, the causes behind its devices, what is given and what is asked."""
+
+    number: int
+    title: str
+    task: str
+    causes: tuple[str, ...]
+    types: tuple[str, ...]
+    ratings: tuple[float, ...]
+    given: tuple[str, ...]
+    asks: frozenset[str]
+
+
+@dataclass(frozen=True, slots=True)
+class Drills:
+    """Everything the file holds."""
+
+    scenes: tuple[Scene, ...]
+    things: Mapping[str, Thing]
+    told_by: Mapping[str, tuple[str, ...]]
+    levels: tuple[Level, ...]
+
+
+def load_drills(text: dict[str, Any], file: str) -> Drills:
+    """Return the parsed file; raises DataError where something is missing or not known."""
+    top = Record(file, "", text)
+    scenes = tuple(_scene(record) for record in top.records("scene"))
+    things = _things(top)
+    told_by = _told_by(top, frozenset(things))
+    levels = tuple(
+        _level(number, record, frozenset(things))
+        for number, record in enumerate(top.records("level"), start=1)
+    )
+    top.finish()
+    if not scenes or not levels:
+        raise top.error("needs scenes and levels")
+    return Drills(scenes, MappingProxyType(things), MappingProxyType(told_by), levels)
+
+
+def _scene(record: Record) -> Scene:
+    supplies = frozenset(supply for supply, _ in SUPPLIES)
+    scene = Scene(record.text("words"), record.choice("supply", supplies))
+    record.finish()
+    return scene
+
+
+def _things(top: Record) -> dict[str, Thing]:
+    listed = top.record("do")
+    if listed is None:
+        raise top.error("needs a table [do]")
+    entries = listed.values.items()
+    return {key: _thing(key, Record(top.file, f"do {key}", entry)) for key, entry in entries}
+
+
+def _thing(key: str, record: Record) -> Thing:
+    look = record.choice("look", LOOKS, default="")
+    thing = Thing(
+        key=key,
+        words=record.text("words"),
+        test=record.choice("test", frozenset(Test), default=Test.UNKNOWN.value),
+        look=look,
+        multiple=record.number("multiple"),
+        phase=record.choice("phase", frozenset(one for one, _ in PHASES), default=""),
+        place=record.choice("place", frozenset(one for one, _ in PLACES), default="point"),
+        loads=record.choice("loads", LOADS, default="off"),
+    )
+    record.finish()
+    if bool(look) == (thing.test != Test.UNKNOWN):
+        raise record.error("needs either a test or a look")
+    return thing
+
+
+def _told_by(top: Record, things: frozenset[str]) -> dict[str, tuple[str, ...]]:
+    record = top.record("told_by")
+    if record is None:
+        raise top.error("needs a table [told_by]")
+    told = {cause: record.texts(cause) for cause in CAUSES}
+    record.finish()
+    for cause, keys in told.items():
+        if not keys or not set(keys) <= things:
+            raise record.error(f"{cause!r} needs things that can be done")
+    return told
+
+
+def _level(number: int, record: Record, things: frozenset[str]) -> Level:
+    level = Level(
+        number=number,
+        title=record.text("title"),
+        task=record.text("task"),
+        causes=_known(record, "causes", frozenset(CAUSES)),
+        types=_known(record, "types", frozenset(DeviceType)),
+        ratings=tuple(amount(one, "current") for one in record.texts("ratings")),
+        given=_known(record, "given", things),
+        asks=frozenset(_known(record, "asks", ASKS)),
+    )
+    record.finish()
+    return level
+
+
+def _known(record: Record, key: str, known: frozenset[str]) -> tuple[str, ...]:
+    words = record.texts(key)
+    strange = sorted(set(words) - known)
+    if strange or not words:
+        raise record.error(f"{key!r} needs words that are known, not {strange}")
+    return words
+
+
+DRILLS = load_drills(read_toml(data_folder() / FILE, FILE), FILE)

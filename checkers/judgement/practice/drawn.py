@@ -1,0 +1,100 @@
+"""A device for practice: a place, a marking, and a hidden cause that its tests can show."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import date
+from random import Random
+
+from checkers.domain.codes import Code
+from checkers.domain.devices import Device
+from checkers.domain.drills import DRILLS, Level, Scene, Thing
+from checkers.domain.readings import Circuit, Instrument
+from checkers.judgement.case import Case
+from checkers.judgement.inference.candidates import CANDIDATES
+from checkers.judgement.inference.explaining import known_of
+from checkers.judgement.inference.looks import PREDICATES
+from checkers.judgement.inference.noted import attempt_of
+from checkers.judgement.practice.taken import reading_of
+from checkers.physics.response.in_good_order import in_good_order
+from checkers.physics.response.known import Known
+from checkers.physics.response.lots import random_lots
+from checkers.physics.response.possible import Possible
+from checkers.physics.response.prediction import Prediction, predict
+from checkers.physics.response.under_cause import under_cause
+
+TRIES = 60
+CLEAR = 3.0  # spreads between what a sound device and this one would show
+CLEAR_CHANCE = 0.9
+SOUND, NO_BOND = "in-good-order", "no-return-path"
+
+
+@dataclass(frozen=True, slots=True)
+class Drawn:
+    """One device: the scene, the case as noted, the hidden cause, and how things really are."""
+
+    scene: Scene
+    case: Case
+    known: Known
+    cause: str
+    possible: Possible
+
+    @property
+    def device_words(self) -> str:
+        """The device as it is noted."""
+        device = self.case.device
+        rated = device.rated_residual_current or 0.0
+        return f"{rated:g} mA, type {device.type}, {device.form.upper()}"
+
+
+def draw(seed: int, level: Level, code: Code, day: date) -> Drawn:
+    """Return the device of a seed and a level; the same seed draws the same.
+
+    Inputs: the seed; the level; the code and day that its limits come from.
+    Assumption: a device whose cause its telling tests would not show is drawn again.
+    """
+    random = Random(seed * 31 + level.number)  # noqa: S311  # a drill, nothing secret
+    cause = random.choice(level.causes)
+    scene = random.choice(_scenes(cause))
+    device = Device(
+        type=random.choice(level.types), rated_residual_current=random.choice(level.ratings)
+    )
+    case = Case(device, Circuit(), Instrument(), code, day)
+    known = known_of(case, scene.supply)
+    for _ in range(TRIES):
+        lots = random_lots(random)
+        possible = under_cause(cause, known, lots)
+        if cause == SOUND or _shows(cause, possible, in_good_order(known, lots), case, known):
+            break
+    return Drawn(scene, case, known, cause, possible)
+
+
+def _scenes(cause: str) -> Sequence[Scene]:
+    """Return the places where a cause may be found: no bond is missing on a public supply."""
+    own = cause == NO_BOND
+    return [scene for scene in DRILLS.scenes if not own or scene.supply == "own"]
+
+
+def _shows(cause: str, possible: Possible, sound: Possible, case: Case, known: Known) -> bool:
+    """Tell whether one of the things that tell a cause shows it clearly."""
+    things = (DRILLS.things[key] for key in DRILLS.told_by[cause])
+    return any(_tells(thing, possible, sound, case, known) for thing in things)
+
+
+def _tells(thing: Thing, possible: Possible, sound: Possible, case: Case, known: Known) -> bool:
+    if thing.look == "watch":
+        return possible.other is not None or possible.handling.runs_on > CLEAR_CHANCE
+    if thing.look == "dc":
+        return possible.surroundings.dc >= CANDIDATES.dc
+    if thing.look:
+        return PREDICATES[thing.look](possible, known)
+    attempt = attempt_of(reading_of(thing), case, first=True)
+    return _differ(predict(possible, attempt), predict(sound, attempt))
+
+
+def _differ(found: Prediction, sound: Prediction) -> bool:
+    if abs(found.shows - sound.shows) > CLEAR_CHANCE:
+        return True
+    both = min(found.shows, sound.shows) > CLEAR_CHANCE
+    return both and abs(found.mean - sound.mean) > CLEAR * max(found.spread, sound.spread)

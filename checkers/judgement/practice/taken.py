@@ -1,0 +1,119 @@
+"""What a learner's tests and looks show of a drawn device."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+from random import Random
+
+from checkers.domain.drills import Thing
+from checkers.domain.placed_readings import PlacedReading
+from checkers.domain.quantities import format_quantity
+from checkers.domain.readings import Waveform
+from checkers.judgement.case import Case
+from checkers.judgement.inference.looks import PREDICATES
+from checkers.judgement.inference.noted import SHOWS_OPERATION, attempt_of
+from checkers.physics.response.attempt import Attempt
+from checkers.physics.response.known import Known
+from checkers.physics.response.possible import Possible
+from checkers.physics.response.prediction import predict
+from checkers.physics.response.shown import shown_reading
+
+CLAMP_SCATTER = 0.03
+LOOK_WORDS = {
+    "path": ("below 0.01 Mohm", "above 100 Mohm"),
+    "settings": ("not as noted", "as noted"),
+    "bond": ("missing", "there"),
+}
+
+
+@dataclass(frozen=True, slots=True)
+class Taken:
+    """One thing done: what it showed in words, the reading where it was a test.
+
+    `strange` is whether a look found something out of the ordinary, `current` what a
+    clamp showed [mA], `opened` whether this device was seen to open.
+    """
+
+    thing: Thing
+    shows: str
+    reading: PlacedReading | None = None
+    strange: bool | None = None
+    current: float | None = None
+    opened: bool | None = None
+
+
+def take(
+    things: Sequence[Thing], possible: Possible, case: Case, known: Known, seed: int
+) -> list[Taken]:
+    """Return what each thing shows, in order; the same seed shows the same.
+
+    Inputs: the things done, in their order; the device and circuit as they really are;
+    the case as noted; what is known; a seed.
+    """
+    taken: list[Taken] = []
+    for place, thing in enumerate(things):
+        random = Random(seed * 1009 + place)  # noqa: S311  # a drill, nothing secret
+        first = not any(
+            one.reading is not None and one.reading.measured.said in SHOWS_OPERATION
+            for one in taken
+        )
+        if thing.look:
+            taken.append(_looked(thing, possible, case, known, random))
+        else:
+            taken.append(_tested(thing, possible, case, random, first=first))
+    return taken
+
+
+def reading_of(thing: Thing) -> PlacedReading:
+    """Return the reading of a test before it has a value."""
+    return PlacedReading(
+        value="-",
+        test=thing.test,
+        multiple=thing.multiple,
+        waveform=Waveform.AC.value,
+        phase=thing.phase,
+        place=thing.place,
+        loads=thing.loads,
+    )
+
+
+def _tested(thing: Thing, possible: Possible, case: Case, random: Random, *, first: bool) -> Taken:
+    reading = reading_of(thing)
+    attempt = attempt_of(reading, case, first=first)
+    shows = shown_reading(predict(possible, attempt), attempt, random)
+    return Taken(thing, shows, replace(reading, value=shows))
+
+
+def _looked(thing: Thing, possible: Possible, case: Case, known: Known, random: Random) -> Taken:
+    if thing.look == "watch":
+        return _watched(thing, possible, case, random)
+    if thing.look == "marking":
+        return Taken(thing, _marking(possible), strange=PREDICATES["marking"](possible, known))
+    if thing.look in ("dc", "leakage"):
+        around = possible.surroundings
+        flows = around.dc if thing.look == "dc" else around.leakage + around.borrowed
+        current = round(max(0.0, flows * random.gauss(1.0, CLAMP_SCATTER)), 1)
+        return Taken(thing, format_quantity(current, "mA"), current=current)
+    strange = PREDICATES[thing.look](possible, known)
+    return Taken(thing, LOOK_WORDS[thing.look][0 if strange else 1], strange=strange)
+
+
+def _marking(possible: Possible) -> str:
+    unit = possible.unit
+    return f"{format_quantity(unit.rated, 'mA')}, type {unit.type}"
+
+
+def _watched(thing: Thing, possible: Possible, case: Case, random: Random) -> Taken:
+    """Watch a trip time: which device opens is seen, and the time is noted too."""
+    reading = replace(reading_of(thing), test="trip-time", multiple=1.0, phase="0")
+    attempt: Attempt = attempt_of(reading, case, first=False)
+    found = predict(possible, attempt)
+    chance = random.random()
+    own = found.shows * found.opens_shown + found.opens_unseen
+    if chance < own:
+        unseen = chance >= found.shows * found.opens_shown
+        words = "this device opened, though the timer ran on" if unseen else "this device opened"
+        return Taken(thing, words, opened=True)
+    another = chance < own + found.shows * (1.0 - found.opens_shown)
+    return Taken(thing, "another device opened" if another else "nothing opened", opened=False)
