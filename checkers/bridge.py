@@ -88,7 +88,12 @@ def _next_test(test: NextTest | None) -> dict[str, Any] | None:
     return None if test is None else dict(_plain(test))
 
 
+ALREADY_PLAIN = frozenset({str, int, float, bool, type(None)})
+
+
 def _plain(value: Any) -> Any:
+    if type(value) in ALREADY_PLAIN:
+        return value
     if dataclasses.is_dataclass(value) and not isinstance(value, type):
         names = (field.name for field in dataclasses.fields(value))
         return {name: _plain(getattr(value, name)) for name in names}

@@ -120,6 +120,9 @@ def _measured(leakage: StandingLeakage, bound: Bound) -> Finding | None:
 def _with_filter(leakage: StandingLeakage) -> tuple[Outcome, str]:
     """Return the outcome where the clamp's filter left only the mains frequency to pass."""
     kind = leakage.case.device.type
+    if kind == DeviceType.UNKNOWN:
+        hidden = " The clamp's filter hides currents that the device may sense: its type tells."
+        return Outcome.CANNOT_SAY, hidden
     if kind in SENSE_MORE:
         hidden = f" The clamp's filter hides currents that a type {kind} senses."
         return Outcome.CANNOT_SAY, hidden

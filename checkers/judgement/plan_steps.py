@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from checkers.domain.codes import TypeRule
 from checkers.domain.devices import DeviceType, Form
@@ -15,7 +15,13 @@ from checkers.domain.verdicts import Figure
 from checkers.judgement.case import Case
 from checkers.judgement.dc_fitness import tolerated_dc_row
 from checkers.judgement.leakage import budget_of
-from checkers.judgement.plan_limits import current_of, limit_of, quarter_row, risen_to
+from checkers.judgement.plan_limits import (
+    PlannedLimit,
+    current_of,
+    limit_of,
+    quarter_row,
+    risen_to,
+)
 from checkers.judgement.plan_words import (
     BY_HAND,
     CLAMP,
@@ -173,18 +179,26 @@ def _steps(test: PlannedTest, case: Case) -> list[Step]:
     from_table = test.test == Test.RAMP or test.waveform in HALF_WAVES
     if test.test != Test.BUTTON and (current is None or (from_table and not limit.words)):
         return []
-    return [_step(test, case, phase, current) for phase in test.phases or ("",)]
+    first = _step(test, case, current, limit)
+    return [_from(first, test, phase) for phase in test.phases or ("",)]
 
 
-def _step(test: PlannedTest, case: Case, phase: str, current: float | None) -> Step:
-    limit, quarter, wait = limit_of(test, case), quarter_row(test, case), _wait(case, test)
+def _from(step: Step, test: PlannedTest, phase: str) -> Step:
+    """Return a step with its start or direction."""
+    current = None if step.current is None else step.current.value
+    lasting = test.lasting or JUDGING.no_trip_lasts
+    do = what_to_do(test.test, test.waveform, phase, current, lasting)
+    return replace(step, do=do, phase=phase)
+
+
+def _step(test: PlannedTest, case: Case, current: float | None, limit: PlannedLimit) -> Step:
+    quarter, wait = quarter_row(test, case), _wait(case, test)
     moved = quarter is not None and case.device.quarter_ampere
     hint = "" if quarter is None or moved else _other_choice(quarter.when.current)
     waited = () if wait is None else (KNOWN["wait_between_delayed_tests"].citation,)
-    lasting = test.lasting or JUDGING.no_trip_lasts
     return Step(
         test=test.test,
-        do=what_to_do(test.test, test.waveform, phase, current, lasting),
+        do="",
         why=" ".join(part for part in (WHY[test.test, test.waveform], test.note) if part),
         write_down=WRITE_DOWN[test.test],
         if_it_fails=f"{IF_IT_FAILS[test.test]}{hint}",
@@ -194,7 +208,6 @@ def _step(test: PlannedTest, case: Case, phase: str, current: float | None) -> S
         multiple=None if moved else test.multiple,
         current=None if current is None else Figure(current, "mA"),
         waveform=test.waveform,
-        phase=phase,
         limit=limit.words or MAKER_STATES_IT,
         wait=wait,
         sources=tuple(dict.fromkeys((*test.sources, *limit.sources, *waited))),

@@ -22,11 +22,6 @@ def rounded(value: float, digits: int = 4) -> float:
     return float(f"{value:.{digits}g}")
 
 
-def whole_times(whole: float, part: float) -> int:
-    """Return how many times a part fits into a whole, both in one unit and above zero."""
-    return int(round(whole / part, NOISE))
-
-
 def _rounded(value: float, digits: int, towards: str) -> float:
     exact = Decimal(repr(round(value, NOISE)))
     if not exact:

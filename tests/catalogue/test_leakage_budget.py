@@ -107,6 +107,8 @@ def test_a_filter_hides_what_a_type_b_device_senses() -> None:
     assert ask(measured="3 mA", clamp_filter="on")["outcome"] == "pass"
     assert ask(measured="3 mA", clamp_filter="on", device=b)["outcome"] == "cannot-say"
     assert ask(measured="3 mA", clamp_filter="off", device=b)["outcome"] == "pass"
+    untold = {"rated_residual_current": "30 mA"}
+    assert ask(measured="3 mA", clamp_filter="on", device=untold)["outcome"] == "cannot-say"
 
 
 def test_equipment_without_an_upper_figure_is_measured_not_passed() -> None:

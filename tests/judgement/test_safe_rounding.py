@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from checkers.judgement.safe_rounding import rounded_down, rounded_up, whole_times
+from checkers.judgement.safe_rounding import rounded, rounded_down, rounded_up
 
 FIGURES = st.floats(min_value=0.01, max_value=1e6)
 
@@ -34,9 +34,7 @@ def test_binary_remainders_do_not_move_a_figure(value: float, up: float, down: f
     assert (up, down) == (rounded_up(value), rounded_down(value))
 
 
-@pytest.mark.parametrize(("whole", "part", "times"), [(9, 0.75, 12), (9, 3.5, 2), (9, 0.3, 30)])
-def test_whole_times_counts_the_last_one_that_just_fits(
-    whole: float, part: float, times: int
-) -> None:
-    """Thirty items of 0.3 mA fit into 9 mA, though 9 / 0.3 is a little less in binary."""
-    assert times == whole_times(whole, part)
+def test_a_figure_without_a_safe_side_goes_to_the_nearest() -> None:
+    """A slope is neither limit nor burden."""
+    assert rounded(39.886) == 39.89
+    assert rounded(-0.123449) == -0.1234
