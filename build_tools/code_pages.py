@@ -6,9 +6,13 @@ from typing import Any
 
 from build_tools.rendering import html, markdown
 from checkers.code_sheet import code_as_values
-from checkers.domain.codes import CODES
+from checkers.domain.codes import CODES, CodeTest
+from checkers.domain.limit_words import WAVEFORMS
+from checkers.domain.quantities import format_number
+from checkers.domain.readings import Test
 from checkers.domain.sources import Evidence
 
+TESTS = {one.value: one.label for one in Test}
 PARTS = {
     "editions": "Editions, and from which day",
     "tests": "Tests it speaks of",
@@ -37,7 +41,20 @@ def code_show(words: str, root: str) -> str:
     values = code_as_values(CODES[key])
     if part == "tables":
         return html("shows/code-tables.html", tables=values["tables"], root=root)
-    return html("shows/code.html", rules=[_rule(one) for one in values[part]])
+    rules = [_rule(one) for one in values[part]]
+    if part == "tests":
+        said = [test_in_words(test) for test in CODES[key].tests]
+        rules = [{**rule, "says": says} for rule, says in zip(rules, said, strict=True)]
+    return html("shows/code.html", rules=rules)
+
+
+def test_in_words(test: CodeTest) -> str:
+    """Return what a code says of a test, as "Trip time at ×1, AC (sine): required"."""
+    multiple = "" if test.multiple is None else f" at ×{format_number(test.multiple)}"
+    waveform = f", {WAVEFORMS[test.waveform]}" if test.waveform else ""
+    purpose = f", for {test.purpose.replace('-', ' ')}" if test.purpose else ""
+    standing = test.standing.replace("-", " ")
+    return f"{TESTS[test.test]}{multiple}{waveform}: {standing}{purpose}"
 
 
 def _rule(rule: dict[str, Any]) -> dict[str, str]:

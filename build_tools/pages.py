@@ -5,7 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 from typing import Any
 
-from build_tools import browser_files, code_pages, limit_pages
+from build_tools import browser_files, code_pages, limit_pages, load_pages
 from build_tools.checker_shows import checker_show, doors_show, examples_show
 from build_tools.rendering import html, markdown
 from build_tools.shows import Show
@@ -25,6 +25,8 @@ SHOWS: dict[str, Show] = {
     "evidence": evidence_show,
     "examples": examples_show,
     "limits": limit_pages.limits_show,
+    "load": load_pages.load_show,
+    "loads": load_pages.loads_show,
     "sources": sources_show,
     "test-currents": test_currents_show,
 }
@@ -54,6 +56,7 @@ def made_pages() -> dict[str, str]:
         **checkers,
         **limit_pages.limit_pages(),
         **code_pages.code_pages(),
+        **load_pages.load_pages(),
     }
 
 

@@ -96,7 +96,7 @@ def _line(rated: float, found: list[Row]) -> dict[str, object]:
 
 def _time(row: Row) -> str:
     low, high = row.at_least(), row.at_most()
-    start = f"{amount_in_words(low, 'ms')} to " if low is not None else "at most "
+    start = f"{amount_in_words(low, 'ms')} to " if low is not None else "≤ "
     return f"{start}{amount_in_words(high, 'ms')}" if high is not None else start
 
 
