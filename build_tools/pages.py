@@ -7,6 +7,9 @@ from typing import Any
 
 from build_tools import browser_files, code_pages, limit_pages, load_pages
 from build_tools.checker_shows import checker_show, doors_show, examples_show
+from build_tools.contents_shows import contents_show
+from build_tools.number_shows import known_show, limit_show
+from build_tools.picture_shows import picture_show
 from build_tools.rendering import html, markdown
 from build_tools.shows import Show
 from build_tools.source_shows import evidence_show, sources_show
@@ -21,12 +24,16 @@ SHOWS: dict[str, Show] = {
     "cautions": cautions_show,
     "checker": checker_show,
     "code": code_pages.code_show,
+    "contents": contents_show,
     "doors": doors_show,
     "evidence": evidence_show,
     "examples": examples_show,
+    "known": known_show,
+    "limit": limit_show,
     "limits": limit_pages.limits_show,
     "load": load_pages.load_show,
     "loads": load_pages.loads_show,
+    "picture": picture_show,
     "sources": sources_show,
     "test-currents": test_currents_show,
 }
