@@ -6,12 +6,16 @@ ever runs scripts, runtime and checkers of its own build.
 
 from __future__ import annotations
 
-import base64
 import json
+from collections.abc import Mapping
 from functools import cache
+from typing import Any
 
 from build_tools import places, stamps
+from build_tools.input_labels import input_labels
 from build_tools.runtime import MANIFEST, PREPARED
+from build_tools.start_list import WORKERS_OWN, probe, runtime_list
+from checkers.catalogue import CHECKERS
 from checkers.domain.glossary import QUANTITIES
 from checkers.domain.sources import Evidence
 from checkers.printing import ABOUT, HEADLINES
@@ -19,8 +23,7 @@ from checkers.printing import ABOUT, HEADLINES
 SOURCES = places.TOOLS / "browser"
 SERVICE_WORKER = SOURCES / "service-worker.js"  # served from the site's root, by offline.py
 ENTRY = "page.js"
-MACHINE_CODE = ".wasm"
-IMPORTED = (".js", ".mjs")  # the worker imports these itself
+FETCHED_WHEN_OPENED = "log-"  # the scripts of the job log
 
 
 @cache
@@ -31,7 +34,8 @@ def browser_files() -> dict[str, bytes]:
     manifest = json.loads((PREPARED / MANIFEST).read_text(encoding="utf-8"))
     return {
         **files,
-        "runtime.js": constants({"RUNTIME": runtime_list(manifest)}),
+        "log-labels.js": constants({"LABELS": input_labels()}),
+        "runtime.js": constants({"RUNTIME": runtime_list(manifest, files), "PROBE": probe()}),
         "words.js": constants(words()),
     }
 
@@ -44,36 +48,15 @@ def browser_folder() -> str:
 
 
 def modules() -> list[str]:
-    """Return the scripts a page needs, as places in the site; the worker fetches its own."""
-    own = {"worker.js", "python.js"}
-    names = [name for name in browser_files() if name.endswith(".js") and name not in own]
-    return [f"{browser_folder()}/{name}" for name in names]
+    """Return the scripts every page needs, as places in the site; the worker fetches its own."""
+    names = [name for name in browser_files() if name.endswith(".js") and name not in WORKERS_OWN]
+    at_once = [name for name in names if not name.startswith(FETCHED_WHEN_OPENED)]
+    return [f"{browser_folder()}/{name}" for name in at_once]
 
 
 def styles() -> list[str]:
     """Return the styles as places in the site."""
     return [f"{browser_folder()}/{name}" for name in browser_files() if name.endswith(".css")]
-
-
-def runtime_list(manifest: dict[str, dict[str, dict[str, str]]]) -> dict[str, object]:
-    """Return what a page fetches of the runtime: the machine code, and the archives beside it.
-
-    Inputs: the runtime's manifest. Result: names, sizes [bytes], SHA-256 in base64.
-    """
-    listed = [
-        {
-            "name": name,
-            "bytes": file["bytes"],
-            "hash": base64.b64encode(bytes.fromhex(file["sha256"])).decode(),
-        }
-        for name, file in manifest["files"].items()
-        if not name.endswith(IMPORTED)
-    ]
-    (machine_code,) = (one for one in listed if str(one["name"]).endswith(MACHINE_CODE))
-    return {
-        "machine_code": machine_code,
-        "archives": [one for one in listed if one is not machine_code],
-    }
 
 
 def words() -> dict[str, dict[str, str]]:
@@ -83,10 +66,11 @@ def words() -> dict[str, dict[str, str]]:
         "JUDGES": {key: f"{word[0].upper()}{word[1:]}" for key, word in ABOUT.items()},
         "EVIDENCE": {word.value: word.meaning for word in Evidence},
         "NAMES": {key: quantity.name for key, quantity in QUANTITIES.items()},
+        "TITLES": {checker.slug: checker.title for checker in CHECKERS},
     }
 
 
-def constants(values: dict[str, dict[str, object]] | dict[str, dict[str, str]]) -> bytes:
+def constants(values: Mapping[str, Mapping[str, Any]]) -> bytes:
     """Return a script that exports the values under their names."""
     lines = [
         f"export const {name} = {json.dumps(value, ensure_ascii=False)};\n"

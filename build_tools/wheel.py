@@ -28,12 +28,17 @@ def compiled_wheel(project: Path = places.ROOT) -> tuple[str, bytes]:
         ProgramFailedError: the wheel step or the compiler failed.
     """
     with tempfile.TemporaryDirectory() as folder:
-        # The backend is in the environment already, so that this needs no network.
-        build = [sys.executable, "-m", "build", "--wheel", "--no-isolation", "--outdir", folder]
-        run_logged("wheel", [*build, project])
-        (wheel,) = Path(folder).glob("*.whl")
-        name, files = compile_archive(wheel)
+        name, files = compile_archive(source_wheel(project, Path(folder)))
     return name, archive_bytes(with_record(files))
+
+
+def source_wheel(project: Path, folder: Path) -> Path:
+    """Build the project's wheel as it comes, with sources; gives its path in the folder."""
+    # The backend is in the environment already, so that this needs no network.
+    build = [sys.executable, "-m", "build", "--wheel", "--no-isolation", "--outdir", folder]
+    run_logged("wheel", [*build, project])
+    (wheel,) = folder.glob("*.whl")
+    return wheel
 
 
 def with_record(files: Mapping[str, bytes]) -> dict[str, bytes]:

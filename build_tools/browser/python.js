@@ -58,9 +58,12 @@ function wheelOf(archives) {
   return new Uint8Array(archives.find(({ url }) => url.endsWith(".whl")).bytes);
 }
 
+// What describes the wheel is left out: the runtime would list it in an object of the page's
+// side, and then no image could be taken.
 function place(wheel, files, folder) {
   const made = new Set();
-  filesIn(wheel).forEach((content, name) => {
+  const contents = [...filesIn(wheel)].filter(([name]) => !name.includes(".dist-info/"));
+  contents.forEach(([name, content]) => {
     const path = `${folder}/${name}`;
     const parent = path.slice(0, path.lastIndexOf("/"));
     if (!made.has(parent)) {
