@@ -8,12 +8,12 @@ from typing import Any
 from build_tools import browser_files, code_pages, limit_pages, load_pages
 from build_tools.checker_shows import checker_show, doors_show, examples_show
 from build_tools.contents_shows import contents_show
+from build_tools.currents import bands_show, currents_show
 from build_tools.number_shows import known_show, limit_show
 from build_tools.picture_shows import picture_show
 from build_tools.rendering import html, markdown
 from build_tools.shows import Show
 from build_tools.source_shows import evidence_show, sources_show
-from build_tools.test_currents import bands_show, test_currents_show
 from build_tools.warnings_shown import cautions_show, local_note_for
 from checkers.catalogue import CHECKERS
 from checkers.domain.cautions import cautions_for
@@ -35,7 +35,7 @@ SHOWS: dict[str, Show] = {
     "loads": load_pages.loads_show,
     "picture": picture_show,
     "sources": sources_show,
-    "test-currents": test_currents_show,
+    "test-currents": currents_show,
 }
 INDEX = "index.md"
 ALL_OF = "/*"

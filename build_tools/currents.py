@@ -17,7 +17,7 @@ LARGE = 5000.0  # from here on it is a short circuit, not a test with an instrum
 DC_SHAPES = ("two-pulse", "three-pulse", "six-pulse")  # made in a laboratory, not on site
 
 
-def test_currents_show(words: str, root: str) -> str:
+def currents_show(words: str, root: str) -> str:
     """Show the currents that time a device: its type, then its delay (none or S)."""
     del root
     type_, delay = words.split()

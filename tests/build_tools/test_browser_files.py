@@ -1,0 +1,62 @@
+"""What a page fetches is bound to its build: folder, scripts and runtime by their hashes."""
+
+from __future__ import annotations
+
+import json
+import re
+
+from build_tools import browser_files, places
+from build_tools.runtime import ensure_runtime
+from checkers.domain.sources import Evidence
+from checkers.domain.verdicts import Judges, Outcome
+
+IMPORT = re.compile(r"""(?:from|import)\s*\(?\s*["']\./([\w-]+\.js)["']""")
+
+
+def test_the_folder_is_named_for_what_it_holds() -> None:
+    """The scripts and styles lie in a folder whose name changes with any of them."""
+    ensure_runtime()
+
+    assert re.fullmatch(r"browser/[0-9a-f]{12}", browser_files.browser_folder())
+
+
+def test_every_script_that_is_imported_is_there() -> None:
+    """No script asks for one that is not in the folder."""
+    files = browser_files.browser_files()
+    asked = {
+        (name, wanted)
+        for name, text in files.items()
+        if name.endswith(".js")
+        for wanted in IMPORT.findall(text.decode())
+    }
+
+    assert [(name, wanted) for name, wanted in asked if wanted not in files] == []
+
+
+def test_every_word_of_a_reply_has_its_words() -> None:
+    """Outcomes, what is judged and evidence words of Python are all known to the page."""
+    words = browser_files.words()
+
+    assert set(words["OUTCOMES"]) == {one.value for one in Outcome}
+    assert set(words["JUDGES"]) == {one.value for one in Judges}
+    assert words["EVIDENCE"] == {one.value: one.meaning for one in Evidence}
+
+
+def test_a_constant_is_a_script_that_says_the_value() -> None:
+    """What is handed to the page as a script is JSON behind a name."""
+    text = browser_files.constants({"WORDS": {"a": "ü"}}).decode()
+
+    assert json.loads(text.removeprefix("export const WORDS = ").rstrip(";\n")) == {"a": "ü"}
+
+
+def test_no_script_or_style_names_another_host() -> None:
+    """Nothing written for the browser holds an address elsewhere, names of vocabularies apart."""
+    allowed = ("http://www.w3.org/",)
+    found = [
+        (path.name, address)
+        for path in (places.TOOLS / "browser").iterdir()
+        for address in re.findall(r"https?://[^\s\"'`]+", path.read_text(encoding="utf-8"))
+        if not address.startswith(allowed)
+    ]
+
+    assert found == []

@@ -1,0 +1,60 @@
+"""The list of files to keep holds every file a reader needs, with its hash."""
+
+from __future__ import annotations
+
+import base64
+import hashlib
+import json
+from pathlib import Path
+
+import pytest
+
+from build_tools.offline import precache, write_precache
+
+BUILD = "2026-11-24-0123456789ab"
+
+
+@pytest.fixture
+def site(tmp_path: Path) -> Path:
+    """A small built site."""
+    files = {
+        "index.html": "front",
+        "index.html.br": "squeezed",
+        "checkers/readings/index.html": "checker",
+        "runtime/python.wasm": "code",
+        "assets/javascripts/lunr/min/lunr.de.min.js": "another language",
+        "assets/javascripts/bundle.js.map": "for other programs",
+        "search/search_index.json": "{}",
+    }
+    for name, text in files.items():
+        (tmp_path / name).parent.mkdir(parents=True, exist_ok=True)
+        (tmp_path / name).write_text(text)
+    return tmp_path
+
+
+def test_what_a_reader_needs_is_listed_with_its_hash(site: Path) -> None:
+    """Pages, runtime and search are listed; copies for servers and other tools are not."""
+    listed = precache(site)
+
+    assert list(listed) == [
+        "checkers/readings/index.html",
+        "index.html",
+        "runtime/python.wasm",
+        "search/search_index.json",
+    ]
+    digest = hashlib.sha256(b"front").digest()
+    assert listed["index.html"] == base64.b64encode(digest).decode()
+
+
+def test_the_worker_begins_with_its_build(site: Path) -> None:
+    """The written service worker holds identity, day and files, so any change is a new worker."""
+    write_precache(site, BUILD)
+
+    script = (site / "service-worker.js").read_text(encoding="utf-8")
+    start, _, rest = script.partition(";\n")
+    build = json.loads(start.removeprefix("const BUILD = "))
+    assert build["id"] == BUILD
+    assert build["built"] == "2026-11-24"
+    assert precache(site) == build["files"]
+    assert "service-worker.js" not in build["files"]
+    assert "addEventListener" in rest
