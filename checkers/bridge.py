@@ -33,14 +33,14 @@ def run(slug: str, request: object) -> dict[str, Any]:
     checker = BY_SLUG.get(slug)
     if checker is None:
         known = ", ".join(BY_SLUG)
-        return _invalid(slug, {"checker": f"{slug!r} is not one of {known}"})
+        return invalid(slug, {"checker": f"{slug!r} is not one of {known}"})
     try:
         inputs = parse_inputs(checker.inputs, request)
-        return _reply(checker, inputs, checker.check(inputs))
+        return reply_to(checker, inputs, checker.check(inputs))
     except InvalidRequest as bad:
-        return _invalid(slug, bad.errors)
+        return invalid(slug, bad.errors)
     except Exception as error:  # noqa: BLE001  # the contract: a crash is a reply
-        return _crash(slug, error)
+        return crash(slug, error)
 
 
 def answer(slug: str, request: str) -> str:
@@ -48,11 +48,12 @@ def answer(slug: str, request: str) -> str:
     try:
         asked = json.loads(request)
     except ValueError:
-        return json.dumps(_invalid(slug, {"request": "is not JSON"}))
+        return json.dumps(invalid(slug, {"request": "is not JSON"}))
     return json.dumps(run(slug, asked), ensure_ascii=False)
 
 
-def _reply(checker: Checker, inputs: Question, result: Result) -> dict[str, Any]:
+def reply_to(checker: Checker, inputs: Question, result: Result) -> dict[str, Any]:
+    """Return a checker's result as the reply of the contract."""
     code = inputs.local_code
     return {
         "kind": "result",
@@ -106,11 +107,13 @@ def _plain(value: Any) -> Any:
     return value
 
 
-def _invalid(slug: str, errors: Mapping[str, str]) -> dict[str, Any]:
+def invalid(slug: str, errors: Mapping[str, str]) -> dict[str, Any]:
+    """Return the reply to a request that could not be read."""
     return {"kind": "invalid", "checker": slug, "errors": dict(errors)}
 
 
-def _crash(slug: str, error: Exception) -> dict[str, Any]:
+def crash(slug: str, error: Exception) -> dict[str, Any]:
+    """Return the reply to a request on which a checker failed; nothing else leaks."""
     return {
         "kind": "crash",
         "checker": slug,

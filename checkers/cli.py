@@ -8,6 +8,7 @@ from collections.abc import Sequence
 from pathlib import Path
 from typing import Any
 
+from checkers import schedule_command
 from checkers.bridge import BY_SLUG, run
 from checkers.catalogue import CHECKERS
 from checkers.code_sheet import code_as_text, code_as_values
@@ -29,6 +30,8 @@ def main(arguments: Sequence[str] | None = None) -> int:
     name, rest = words[0], words[1:]
     if name == "limits":
         return _limits(rest)
+    if name == "schedule" and schedule_command.names_a_file(rest):
+        return schedule_command.main(rest)
     if name not in BY_SLUG:
         print(f"{name!r} is no checker; known are {', '.join(BY_SLUG)} and limits", file=sys.stderr)
         return BAD_REQUEST

@@ -5,7 +5,7 @@ from __future__ import annotations
 import argparse
 import shlex
 import textwrap
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping
 from typing import Any
 
 from checkers.domain.checker import Checker
@@ -32,7 +32,7 @@ def parser_for(checker: Checker) -> argparse.ArgumentParser:
         allow_abbrev=False,
     )
     parser.add_argument("--json", metavar="FILE", help="a request as JSON; - for standard input")
-    _add_flags(parser, checker.inputs)
+    add_flags(parser, checker.inputs)
     return parser
 
 
@@ -44,10 +44,13 @@ def request_from(checker: Checker, given: Mapping[str, Any]) -> dict[str, Any]:
     return _request(checker.inputs, given)
 
 
-def _add_flags(parser: Any, kind: type[Any]) -> None:
+def add_flags(parser: Any, kind: type[Any], leave_out: Collection[str] = ()) -> None:
+    """Add a flag for every input of a dataclass, save those left out."""
     for one in inputs_of(kind):
+        if one.name in leave_out:
+            continue
         if one.spec.kind is Kind.GROUP:
-            _add_flags(parser.add_argument_group(one.spec.label), _group(one))
+            add_flags(parser.add_argument_group(one.spec.label), _group(one))
         elif one.spec.kind is Kind.MANY:
             _add_entry(parser, one)
         else:

@@ -52,21 +52,21 @@ def _result(reply: Mapping[str, Any]) -> list[str]:
     lines += _answer(reply["answer"])
     lines += _explanations(reply["explanations"])
     if reply["next_test"]:
-        lines += _wrap(f"Next test: {reply['next_test']['test']}. {reply['next_test']['why']}")
+        lines += wrap(f"Next test: {reply['next_test']['test']}. {reply['next_test']['why']}")
         lines.append("")
-    lines += ["Cautions", *_each(reply["cautions"]), "", *_wrap(reply["local_note"])]
+    lines += ["Cautions", *_each(reply["cautions"]), "", *wrap(reply["local_note"])]
     return lines
 
 
 def _finding(finding: Mapping[str, Any]) -> list[str]:
     device = f"{finding['device']}: " if finding.get("device") else ""
     head = f"{HEADLINES[finding['outcome']]}: {device}{finding['about']}"
-    lines = _wrap(f"{head} [{ABOUT[finding['judges']]}]")
-    lines += _wrap(finding["says"], "    ")
+    lines = wrap(f"{head} [{ABOUT[finding['judges']]}]")
+    lines += wrap(finding["says"], "    ")
     if finding.get("do_next"):
-        lines += _wrap(f"Next: {finding['do_next']}", "    ")
+        lines += wrap(f"Next: {finding['do_next']}", "    ")
     for source in finding["sources"]:
-        lines += _wrap(f"Source: {Citation(**source).words}", "    ")
+        lines += wrap(f"Source: {Citation(**source).words}", "    ")
     return [*lines, ""]
 
 
@@ -81,19 +81,21 @@ def _answer(answer: Mapping[str, Any]) -> list[str]:
 
 def _named(name: str, value: Any) -> list[str]:
     if isinstance(value, Mapping) and set(value) == {"value", "unit"}:
-        return _wrap(f"{name}: {_words(value)}", "  ")
+        return wrap(f"{name}: {_words(value)}", "  ")
     if isinstance(value, Mapping):
         return [
             f"  {name}:",
             *_each(f"{k.replace('_', ' ')}: {_words(v)}" for k, v in value.items()),
         ]
+    if name == "drawing":
+        return [f"  {name}:", *(line for row in value for line in _drawn(row))]
     if _is_list(value) and value and isinstance(value[0], Mapping):
         return [f"  {name}:", *(line for n, one in enumerate(value, 1) for line in _row(n, one))]
     if _is_list(value) and value and _is_list(value[0]):
         return [f"  {name}: {len(value)} points (in the JSON reply)"]
     if isinstance(value, str) and "\n" in value:
         return [f"  {name}: {len(value.splitlines())} lines of text (in the JSON reply)"]
-    return _wrap(f"{name}: {_words(value)}", "  ")
+    return wrap(f"{name}: {_words(value)}", "  ")
 
 
 def _row(number: int, row: Mapping[str, Any]) -> list[str]:
@@ -102,9 +104,15 @@ def _row(number: int, row: Mapping[str, Any]) -> list[str]:
     ]
     line = f"{number}. " + "; ".join(shown)
     if len(line) <= LONGEST_ROW:
-        return _wrap(line, "    ")
-    head = _wrap(f"{number}. {shown[0]}", "    ")
-    return [*head, *(line for part in shown[1:] for line in _wrap(part, "       "))]
+        return wrap(line, "    ")
+    head = wrap(f"{number}. {shown[0]}", "    ")
+    return [*head, *(line for part in shown[1:] for line in wrap(part, "       "))]
+
+
+def _drawn(row: Mapping[str, Any]) -> list[str]:
+    """Return a row of a drawing, as far to the right as it is deep."""
+    indent = "    " + "  " * int(row["depth"])
+    return wrap("; ".join(row["lines"]), indent, hang="  ")
 
 
 def _words(value: Any) -> str:
@@ -131,17 +139,18 @@ def _explanations(explanations: Sequence[Mapping[str, Any]]) -> list[str]:
     lines = ["What would make it read like this"]
     for one in explanations:
         percent = format_number(100 * one["probability"], 2)
-        lines += _wrap(f"{percent} %  {one['name']}", "  ")
-        lines += [line for text in one["for"] for line in _wrap(f"for: {text}", "      ")]
-        lines += [line for text in one["against"] for line in _wrap(f"against: {text}", "      ")]
-        lines += _wrap(f"do: {one['do_next']}", "      ") if one["do_next"] else []
+        lines += wrap(f"{percent} %  {one['name']}", "  ")
+        lines += [line for text in one["for"] for line in wrap(f"for: {text}", "      ")]
+        lines += [line for text in one["against"] for line in wrap(f"against: {text}", "      ")]
+        lines += wrap(f"do: {one['do_next']}", "      ") if one["do_next"] else []
     return [*lines, ""]
 
 
 def _each(texts: Iterable[str]) -> list[str]:
-    return [line for text in texts for line in _wrap(f"- {text}", "", hang="  ")]
+    return [line for text in texts for line in wrap(f"- {text}", "", hang="  ")]
 
 
-def _wrap(text: str, indent: str = "", hang: str | None = None) -> list[str]:
+def wrap(text: str, indent: str = "", hang: str | None = None) -> list[str]:
+    """Return a text in lines of at most eighty columns, the later ones indented further."""
     later = indent + (hang if hang is not None else "  ")
     return textwrap.wrap(text, WIDTH, initial_indent=indent, subsequent_indent=later)

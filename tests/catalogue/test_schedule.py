@@ -270,6 +270,25 @@ def test_the_same_label_with_another_rating_is_not_taken_for_tested() -> None:
     assert rows_of(text)[3].outcome == "cannot-say"
 
 
+@pytest.mark.parametrize("device", ["RCBO A", "Maker X200 RCBO", "RCBO B32 type A", "30", "RCD"])
+def test_rows_with_the_same_description_are_different_devices(device: str) -> None:
+    """A row without a reading is not taken for tested because another has the same product."""
+    text = f"Circuit,RCD,IΔn,x1\n1,{device},30 mA,28\n2,{device},30 mA,410\n3,{device},30 mA,\n"
+
+    assert verdicts(rows_of(text))[1:] == [
+        ("device", "pass"),
+        ("device", "fail"),
+        ("not tested", "cannot-say"),
+    ]
+
+
+def test_neighbouring_rows_with_other_values_for_one_test_are_judged_apart() -> None:
+    """One of them fails, and it is told which."""
+    text = "Device,IΔn,x1\nA1,30 mA,28\nA1,30 mA,410\n"
+
+    assert verdicts(rows_of(text))[1:] == [("device", "pass"), ("same device", "fail")]
+
+
 def test_readings_on_another_day_are_another_visit() -> None:
     """Rows of one device with different days are not mixed."""
     text = "Device,IΔn,x1,Date\nA1,30 mA,28,2023-05-01\nA1,30 mA,410,2024-05-01\n"

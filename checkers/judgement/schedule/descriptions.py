@@ -32,6 +32,9 @@ TYPE_ALONE = re.compile(r"(?<![\w+])(ac|a|f|b ?\+|b)(?![\w+])")
 B_BEFORE_A_LOAD = re.compile(r"(?<!\w)b \d+ ?a(?!\w)")
 DELAY_WORD = re.compile(r"(?<!\w)(?:time )?delay(?:ed)?(?!\w)")
 SELECTIVE = re.compile(r"\[ ?s ?\]|\( ?s ?\)")
+LETTER = re.compile(r"(?:ac|[abfgs])\+?")
+IDENTIFIER = re.compile(r"(?:(?:no|nr|n) ?)?\d{0,2}[a-z]{0,4} ?\d{1,4}(?:[./ ]?\d{1,3}){0,2}[a-z]?")
+RATINGS = frozenset({"6", "10", "30", "100", "300", "500", "1000"})  # without a unit
 LEAST_LOAD_CURRENT = 1.0
 TWO = 2
 T = TypeVar("T")
@@ -44,7 +47,8 @@ class Description:
 
     Types, residual currents [mA] and delays hold all that are named: with two of a
     sort neither counts. `label` is the text itself where more stands in it than a
-    description: the name of one device.
+    description. It is an identifier, the same on every row of one device, where what
+    is left looks like one: RCD 1, F3, 2.1, and not a rating or the name of a product.
     """
 
     types: list[str] = field(default_factory=list)
@@ -53,6 +57,7 @@ class Description:
     form: str = ""
     made_to: str = ""
     label: str = ""
+    is_identifier: bool = False
     is_residual: bool = False
     no_device: bool = False
     questions: list[str] = field(default_factory=list)
@@ -73,12 +78,21 @@ def describe(text: str, *, of_type: bool = False, sure_of_b: bool = False) -> De
     has_no_curve = found.form in ("", "rccb") and not B_BEFORE_A_LOAD.search(plain(text))
     if sure_of_b or (found.is_residual and has_no_curve):
         _settle_b(found)
-    if of_type or found.rated or found.types:
+    if of_type or found.rated or found.types or found.form:
         rest = _delay(rest, found)
         rest = _type_alone(rest, found, sure_of_b=sure_of_b)
-    if re.search(r"\w", rest):
-        found.label = text
+    _label(text, rest, found)
     return found
+
+
+def _label(text: str, rest: str, found: Description) -> None:
+    """Take what is left for a label; a letter after RCD may be a type or a name: it is neither."""
+    left = " ".join(re.findall(r"[\w./]+", rest))
+    if found.is_residual and LETTER.fullmatch(left):
+        return
+    if re.search(r"\w", left):
+        found.label = text
+        found.is_identifier = bool(IDENTIFIER.fullmatch(left)) and left not in RATINGS
 
 
 def _standard(text: str, found: Description) -> str:

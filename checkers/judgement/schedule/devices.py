@@ -44,7 +44,9 @@ class Neighbours:
     def _belongs(self, entry: Entry) -> bool:
         if not self._waiting or entry.kind not in HAS_A_DEVICE or entry.key is None:
             return False
-        return entry.key == self._waiting[0].key and len(self._waiting) < MOST_ROWS
+        if entry.key != self._waiting[0].key or len(self._waiting) >= MOST_ROWS:
+            return False
+        return not any(entry.contradicts(other) for other in self._waiting)
 
 
 @dataclass(slots=True)

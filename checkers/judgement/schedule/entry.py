@@ -46,13 +46,16 @@ class Problem:
 class Entry:
     """A row as it was read: whose it is, what it says of the device, and its readings.
 
-    `label` names one device and may come back on other rows; `name` is what the row
-    is called. Device, circuit and readings have the shape of a request.
+    `label` is what is written of the device beyond its description, and an identifier
+    where it names one device on every row that has it; `name` is what the row is called.
+    Device, circuit and readings have the shape of a request.
     """
 
     record: Record
     kind: RowKind = RowKind.DEVICE
     label: str = ""
+    is_identified: bool = False
+    names_a_device: bool = False
     name: str = ""
     board: str = ""
     device: dict[str, str] = field(default_factory=dict)
@@ -66,8 +69,12 @@ class Entry:
 
     @property
     def key(self) -> tuple[str, str, date | None] | None:
-        """What rows of the same device on the same day have in common, or None without a label."""
-        return (self.board, self.label.casefold(), self.day) if self.label else None
+        """What rows of the same device on the same day have in common; None if nothing tells."""
+        return (self.board, self.label.casefold(), self.day) if self.is_identified else None
+
+    def contradicts(self, other: Entry) -> bool:
+        """Tell whether two rows give different values for the same test of one device."""
+        return any(_same_test(a, b) for a in self.readings for b in other.readings)
 
     @property
     def has_readings(self) -> bool:
@@ -113,3 +120,9 @@ class Entry:
         for name, value in circuit.items():
             if self.circuit.setdefault(name, value) != value:
                 self.note_problem(name, value, "it differs between the rows of this device")
+
+
+def _same_test(one: Mapping[str, Any], other: Mapping[str, Any]) -> bool:
+    """Tell whether two readings are of the same test and differ in value."""
+    tests = [{name: value for name, value in r.items() if name != "value"} for r in (one, other)]
+    return tests[0] == tests[1] and one["value"] != other["value"]

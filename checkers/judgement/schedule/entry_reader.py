@@ -47,7 +47,7 @@ class EntryReader:
         self._delimiter = delimiter
         self._too_wide_seen = False
         self._section = ""
-        self._label = ""
+        self._labelled: Entry | None = None
         self._headings: set[tuple[str, ...]] = set()
 
     def note_heading(self, record: Record) -> Entry:
@@ -136,11 +136,12 @@ class EntryReader:
 
     def _name(self, cells: Mapping[int, str], entry: Entry) -> None:
         """Give the entry its board, its label and its name."""
-        devices = self._cells_of("device", cells)
-        if devices and is_word(devices[0], "ditto"):
-            entry.label = self._label
+        devices = [*self._cells_of("device_label", cells), *self._cells_of("device", cells)]
+        above = self._labelled
+        if devices and is_word(devices[0], "ditto") and above:
+            entry.label, entry.is_identified = above.label, above.is_identified
         elif devices:
-            self._label = entry.label
+            self._labelled = entry
         board = " ".join(self._cells_of("board", cells))
         if board:
             entry.board = board.casefold()
@@ -163,10 +164,12 @@ class EntryReader:
                 self._section = filled[0].casefold()
             if names_a_board or not entry.label:
                 return RowKind.TEXT
-        return RowKind.NOT_TESTED if entry.label or entry.device else RowKind.NO_DEVICE
+        named = entry.label or entry.device or entry.names_a_device
+        return RowKind.NOT_TESTED if named else RowKind.NO_DEVICE
 
     def _is_spare(self, cells: Mapping[int, str]) -> bool:
-        named = [cell for kind in ("circuit", "device") for cell in self._cells_of(kind, cells)]
+        kinds = ("circuit", "device", "device_label")
+        named = [cell for kind in kinds for cell in self._cells_of(kind, cells)]
         notes = self._cells_of("notes", cells)
         return any(map(names_a_spare, named)) or any(is_word(one, "spare") for one in notes)
 

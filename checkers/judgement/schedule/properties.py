@@ -28,13 +28,21 @@ def read_device(cell: str, column: Column, entry: Entry) -> None:
     """Read a cell that names or describes a device."""
     found = describe(cell)
     _take(found, cell, column, entry)
-    entry.label = entry.label or found.label
+    if not entry.label:
+        entry.label, entry.is_identified = found.label, found.is_identifier
+
+
+def read_label(cell: str, column: Column, entry: Entry) -> None:
+    """Read a cell that names one device, whatever it looks like."""
+    _take(describe(cell), cell, column, entry)
+    entry.label, entry.is_identified = cell, True
 
 
 def _take(found: Description, cell: str, column: Column, entry: Entry) -> None:
     for question in found.questions:
         entry.note_problem(column.name, cell, question)
     heading = column.name
+    entry.names_a_device |= found.is_residual
     entry.note_property("type", _only(found.types), heading)
     entry.note_property("rated_residual_current", _milliamps(found.rated), heading)
     entry.note_property("delay", _only(found.delays), heading)
@@ -166,6 +174,7 @@ def read_current(cell: str, column: Column, entry: Entry) -> None:
 
 READERS: dict[str, Callable[[str, Column, Entry], None]] = {
     "device": read_device,
+    "device_label": read_label,
     "type": read_type,
     "plain_type": read_type,
     "rated": read_rated,

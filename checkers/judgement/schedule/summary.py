@@ -34,7 +34,7 @@ def answer_of(schedule: Schedule, rules: Rules) -> dict[str, Any]:
     """Return everything that is said of a schedule beside its findings, by name."""
     totals = schedule.totals
     return {
-        "mapping": [_column(column) for column in schedule.layout.columns],
+        "mapping": mapping_of(schedule),
         "delimiter": NAMES.get(schedule.intake.delimiter, schedule.intake.delimiter),
         "encoding": schedule.intake.encoding,
         "assumed": _assumed(schedule, rules),
@@ -47,6 +47,11 @@ def answer_of(schedule: Schedule, rules: Rules) -> dict[str, Any]:
         "need_a_person": schedule.worst.count,
         "unread": [{"line": r.line, "reason": r.findings[0].says} for r in schedule.unread],
     }
+
+
+def mapping_of(schedule: Schedule) -> list[dict[str, Any]]:
+    """Return what each column was taken for; empty until the headings are known."""
+    return [_column(column) for column in schedule.layout.columns]
 
 
 def _column(column: Column) -> dict[str, Any]:
@@ -143,7 +148,7 @@ _IN_WORDS: Mapping[str, str] = {
     "pass": "pass",
     "fail": "fail",
     "borderline": "borderline",
-    "cannot-say": "cannot be said",
+    "cannot-say": "cannot be judged",
     "not tested": "of these not tested",
 }
 

@@ -35,14 +35,30 @@ def test_a_description_is_understood(
     assert not found.label
 
 
-@pytest.mark.parametrize("text", ["RCD1", "RCD 1", "-F1", "RCD A", "Main RCD 100mA", "33", "F"])
-def test_a_name_is_a_label(text: str) -> None:
-    """What is more than a description names one device; a letter in it is no type."""
+@pytest.mark.parametrize(
+    "text", ["RCD1", "RCD 1", "-F1", "Q2.1", "DB1 RCD 2", "RCD 12c 100mA", "7"]
+)
+def test_an_identifier_is_the_same_device_on_every_row(text: str) -> None:
+    """A short name with a number in it is one device's own."""
     assert describe(text).label == text
-    assert not describe(text).types
+    assert describe(text).is_identifier
 
 
-@pytest.mark.parametrize("text", ["RCBO", "30mA A", "RCBO B32 30mA type A", "FI"])
+@pytest.mark.parametrize("text", ["30", "Maker X200 RCBO 30mA", "Garage RCD", "RCBO outdoor", "F"])
+def test_a_product_a_rating_or_a_place_is_no_identifier(text: str) -> None:
+    """Many devices can have it in common, so a row is not taken for tested by it."""
+    assert not describe(text).is_identifier
+
+
+@pytest.mark.parametrize("text", ["RCD A", "RCD B", "FI AC", "RCD S"])
+def test_a_letter_after_rcd_is_neither_a_type_nor_a_name(text: str) -> None:
+    """It could be either."""
+    found = describe(text)
+
+    assert (found.types, found.delays, found.label) == ([], [], "")
+
+
+@pytest.mark.parametrize("text", ["RCBO", "RCBO A", "30mA A", "RCBO B32 30mA type A", "FI"])
 def test_a_description_names_no_device(text: str) -> None:
     """Twelve rows that say RCBO are twelve devices."""
     assert not describe(text).label

@@ -1,0 +1,39 @@
+"""What every form of output has in common.
+
+A file is a head, the rows in order, and a tail. The head can only be written when all rows are
+known, and still stands first: whoever writes the file keeps the rows until then.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import Any, Protocol
+
+from checkers.domain.verdicts import Outcome
+from checkers.judgement.schedule.row import Row
+from checkers.judgement.schedule.schedule import Schedule
+
+IN_WORDS = {
+    Outcome.PASS: "pass",
+    Outcome.FAIL: "FAIL",
+    Outcome.BORDERLINE: "borderline",
+    Outcome.CANNOT_SAY: "cannot say",
+}
+
+
+class Output(Protocol):
+    """A form of output: its parts, each as text."""
+
+    def row(self, row: Row) -> str:
+        """Return one row."""
+
+    def head(self, reply: Mapping[str, Any], schedule: Schedule) -> str:
+        """Return what stands before the rows."""
+
+    def tail(self, reply: Mapping[str, Any], schedule: Schedule) -> str:
+        """Return what stands after the rows."""
+
+
+def outcome_words(row: Row) -> str:
+    """Return a row's outcome as it is written out; empty where nothing is judged."""
+    return "" if row.outcome is None else IN_WORDS[row.outcome]
