@@ -17,6 +17,8 @@ from checkers.domain.limit_loading import load_table
 from checkers.domain.limits import TABLES
 from checkers.domain.records import read_toml
 from checkers.domain.sources import load_sources
+from checkers.judgement.schedule.surveys import load_surveys
+from checkers.judgement.schedule.vocabulary import load_vocabulary
 
 BROKEN = Path(__file__).parent / "broken"
 MARK = "# refused because: "
@@ -33,6 +35,8 @@ LOADERS: dict[str, Callable[[Path, Path], object]] = {
     "codes": load_one_code,
     "sources": lambda path, _: load_sources(read_toml(path, path.name), path.name),
     "cautions": lambda path, _: load_cautions(read_toml(path, path.name), path.name),
+    "headings": lambda path, _: load_vocabulary(read_toml(path, path.name), path.name),
+    "surveys": lambda path, _: load_surveys(read_toml(path, path.name), path.name),
 }
 
 
