@@ -35,7 +35,15 @@ def compiled_wheel(project: Path = places.ROOT) -> tuple[str, bytes]:
 def source_wheel(project: Path, folder: Path) -> Path:
     """Build the project's wheel as it comes, with sources; gives its path in the folder."""
     # The backend is in the environment already, so that this needs no network.
-    build = [sys.executable, "-m", "build", "--wheel", "--no-isolation", "--outdir", folder]
+    build: list[str | Path] = [
+        sys.executable,
+        "-m",
+        "build",
+        "--wheel",
+        "--no-isolation",
+        "--outdir",
+        folder,
+    ]
     run_logged("wheel", [*build, project])
     (wheel,) = folder.glob("*.whl")
     return wheel

@@ -4,7 +4,11 @@ from __future__ import annotations
 
 import argparse
 import importlib
+import json
+import sys
 from collections.abc import Sequence
+from contextlib import nullcontext, redirect_stdout
+from typing import Any
 
 from build_tools import places
 from build_tools.figures import Budget, Figure, read_budgets
@@ -12,23 +16,41 @@ from build_tools.progress import say
 
 
 def names() -> list[str]:
-    """List the benches: the modules of build_tools/benches."""
-    return sorted(x.stem for x in (places.TOOLS / "benches").glob("*.py") if x.stem != "__init__")
+    """List the benches: the modules of build_tools/benches, as they are typed."""
+    found = (places.TOOLS / "benches").glob("*.py")
+    return sorted(x.stem.replace("_", "-") for x in found if x.stem != "__init__")
 
 
 def run(arguments: Sequence[str]) -> int:
-    """Run the named benches, or all, and print a line a figure."""
+    """Run the named benches, or all, and print a line a figure or one JSON object."""
     parser = argparse.ArgumentParser(prog="python3 -m build_tools bench")
     parser.add_argument("names", nargs="*", metavar="NAME", help=f"any of: {', '.join(names())}")
-    chosen = parser.parse_args(arguments).names or names()
+    parser.add_argument("--rounds", type=int, help="how often what is timed in turn is repeated")
+    parser.add_argument(
+        "--json", action="store_true", help="print one JSON object and nothing else"
+    )
+    options = parser.parse_args(arguments)
+    chosen = options.names or names()
     if unknown := set(chosen) - set(names()):
         parser.error(f"there is no bench {', '.join(sorted(unknown))}")
-    budgets = read_budgets()
-    kept = True
-    for name in chosen:
-        for figure in importlib.import_module(f"build_tools.benches.{name}").measure():
-            kept &= _report(figure, budgets[figure.name])
-    return 0 if kept else 1
+    with redirect_stdout(sys.stderr) if options.json else nullcontext():
+        found = {name: _measure(name, options.rounds) for name in chosen}
+    if options.json:
+        tables = {name: table for name, (_, table) in found.items()}
+        say(json.dumps(tables if len(tables) > 1 else tables[chosen[0]], indent=1))
+    with redirect_stdout(sys.stderr) if options.json else nullcontext():
+        budgets = read_budgets()
+        kept = [_report(x, budgets[x.name]) for figures, _ in found.values() for x in figures]
+    return 0 if all(kept) else 1
+
+
+def _measure(name: str, rounds: int | None) -> tuple[list[Figure], dict[str, Any]]:
+    module = importlib.import_module(f"build_tools.benches.{name.replace('-', '_')}")
+    if hasattr(module, "table"):
+        table = module.table(rounds or module.ROUNDS)
+        return module.figures(table), table
+    figures = module.measure()
+    return figures, {f"{x.name} {x.about}".strip(): x.value for x in figures}
 
 
 def _report(figure: Figure, budget: Budget) -> bool:

@@ -1,0 +1,53 @@
+"""A page with the runtime as it comes and the package as a plain wheel: the one to compare with."""
+
+from __future__ import annotations
+
+import json
+import shutil
+from pathlib import Path
+
+from build_tools import places, stamps
+from build_tools.compression import compress_site
+from build_tools.folders import replacing
+from build_tools.runtime import PACKAGE, PROJECT
+from build_tools.runtime_package import PYODIDE, ensure_packages, read_pins
+from build_tools.wheel import source_wheel
+
+FOLDER = places.BUILD / "stock"
+STAMP = places.BUILD / "stock.finished"
+PAGE = Path(__file__).parent / "stock"
+
+
+def ensure_stock_site(slug: str, request: dict[str, object]) -> Path:
+    """Put the page together unless it is current.
+
+    Args:
+        slug: the checker that it asks.
+        request: what it asks, JSON values.
+
+    Returns:
+        The folder to serve, with squeezed copies as beside our own files.
+    """
+    ensure_packages()
+    question = json.dumps({"slug": slug, "request": json.dumps(request)})
+    sources = (PACKAGE, *PROJECT, PAGE, places.RUNTIME_PINS)
+    wanted = stamps.fingerprint_of_files(places.ROOT, *sources, also=[question])
+    if not stamps.is_stamped(STAMP, wanted) or not FOLDER.exists():
+        stamps.remove_stamp(STAMP)
+        with replacing(FOLDER) as folder:
+            _make(folder, question)
+        stamps.write_stamp(STAMP, wanted)
+    return FOLDER
+
+
+def _make(folder: Path, question: str) -> None:
+    shutil.copytree(PAGE, folder, dirs_exist_ok=True)
+    runtime = folder / "runtime"
+    runtime.mkdir()
+    for name in read_pins().files:
+        shutil.copy(PYODIDE / name, runtime)
+    wheel = source_wheel(places.ROOT, folder).name
+    constants = f"export const QUESTION = {question};\nexport const WHEEL = {json.dumps(wheel)};\n"
+    (folder / "question.js").write_text(constants, encoding="utf-8")
+    (folder / "wheel.txt").write_text(wheel, encoding="utf-8")
+    compress_site(folder, places.CACHE / "stock-compressed")

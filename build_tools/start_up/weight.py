@@ -1,0 +1,46 @@
+"""What a visitor who was never here fetches before the first verdict, as a server sends it."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from playwright.sync_api import sync_playwright
+
+from build_tools.browser_files import browser_folder
+from build_tools.start_list import IMPORTED, WORKERS_OWN
+from build_tools.start_up.rounds import served
+from build_tools.start_up.visits import Visitor
+
+# What the page itself fetched by then; a worker's own scripts are not on a page's list.
+FETCHED = """
+performance.getEntries()
+  .filter((entry) => ["navigation", "resource"].includes(entry.entryType))
+  .filter((entry) => entry.responseEnd <= globalThis.verdictAt && !entry.name.includes("worker.js"))
+  .reduce((sum, entry) => sum + entry.encodedBodySize, 0)
+"""
+
+
+def compressed_bytes(site: Path, place: str) -> int:
+    """Add up the page, its styles and scripts, the runtime and the checkers.
+
+    Args:
+        site: the built site, with its squeezed copies.
+        place: the page, with a question that passes.
+
+    Returns:
+        The bytes of all bodies as they are sent to a browser that takes brotli.
+    """
+    with sync_playwright() as playwright, served(site) as origin:
+        visitor = Visitor(playwright, slow=False)
+        try:
+            by_page = visitor.look(f"{origin}/{place}", FETCHED)
+        finally:
+            visitor.leave()
+    scripts = [x for x in (site / "runtime").iterdir() if x.name.endswith(IMPORTED)]
+    own = [site / browser_folder() / name for name in WORKERS_OWN]
+    return int(by_page) + sum(_sent(file) for file in [*scripts, *own])
+
+
+def _sent(file: Path) -> int:
+    squeezed = file.with_name(f"{file.name}.br")
+    return (squeezed if squeezed.exists() else file).stat().st_size
