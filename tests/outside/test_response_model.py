@@ -8,6 +8,7 @@ Austria, 1989 to 1991 (secondary). Times of one device: common practice, no sour
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 from math import cos, log, radians, sqrt
 
 import pytest
@@ -94,6 +95,17 @@ def test_sound_type_b_devices_trip_inside_the_published_band_of_smooth_dc() -> N
     found = predictions(Known(rated=30.0, type="B", loads="off"), ramp)
 
     assert share_below(found, 60.0) - share_below(found, 15.0) > 0.99
+
+
+@pytest.mark.parametrize(("multiple", "most"), [(2.0, 300.0), (4.0, 150.0), (10.0, 40.0)])
+def test_sound_type_b_devices_keep_the_published_times_on_smooth_dc(
+    multiple: float, most: float
+) -> None:
+    """IEC 62423, general type: 300, 150 and 40 ms at 2, 4 and 10 times the rating (secondary)."""
+    test = replace(at(multiple, 30.0), waveform="smooth-dc", start="+")
+    found = predictions(Known(rated=30.0, type="B", loads="off"), test)
+
+    assert share_below(found, most) > 0.97
 
 
 def test_a_usual_thirty_milliamp_device_trips_near_twenty_two() -> None:

@@ -56,6 +56,7 @@ class Figures:
     half_wave_90_ratio: Figure
     half_wave_135_ratio: Figure
     smooth_dc_share: Figure
+    smooth_dc_lag: Figure
     unknown_type_ac_share: Figure
     small_leakage_share: Figure
     leakage_measured: Figure

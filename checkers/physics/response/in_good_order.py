@@ -40,6 +40,7 @@ def sound_unit(known: Known, lots: Lots) -> Unit:
         waits=FIGURES.half_period.typical * (2.0 * lots.waits - 1.0),
         button_current=_button_current(rated, lots),
         smooth=rated * FIGURES.smooth_dc_share.at(lots.smooth) if senses_dc else inf,
+        smooth_lag=FIGURES.smooth_dc_lag.at(lots.lag),
         delay=known.delay,
     )
 

@@ -12,9 +12,9 @@ class Unit:
 
     Currents [mA], times [ms]. `own` is the trip current on AC with nothing else
     flowing; `half_wave` the ratio to it of the r.m.s. trip current on a half wave;
-    `smooth` the trip current on smooth DC, infinite where it senses none. `waits` is
-    the wait for the useful half cycle, at a start at 0° where it is positive, at
-    180° where it is negative. A mechanism may take `first_extra` or `later_extra`
+    `smooth` the trip current on smooth DC, infinite where it senses none, with its own
+    `smooth_lag`. `waits` is the wait for the useful half cycle, at a start at 0° where it
+    is positive, at 180° where it is negative. A mechanism may take `first_extra` or `later_extra`
     longer at its first operation and after; infinite means that it does not open.
     """
 
@@ -27,6 +27,7 @@ class Unit:
     waits: float
     button_current: float
     smooth: float = inf
+    smooth_lag: float = 0.0
     delay: str = "none"
     button_works: bool = True
     first_extra: float = 0.0

@@ -5,6 +5,7 @@ from __future__ import annotations
 from math import erf, inf, log, sqrt
 from typing import NamedTuple
 
+from checkers.domain.readings import Waveform
 from checkers.physics.response.attempt import Attempt
 from checkers.physics.response.figures import FIGURES
 from checkers.physics.response.possible import Unit
@@ -52,9 +53,10 @@ def trip(unit: Unit, overcurrent: float, attempt: Attempt, *, disturbed: bool) -
     if probability < 1e-6 or extra == inf:
         return NEVER
     over = max(overcurrent, 1.0 + scatter)
+    lag = unit.smooth_lag if attempt.waveform == Waveform.SMOOTH_DC else unit.lag
     wait, wait_spread = _wait(unit.waits, attempt.start)
-    mean = unit.opening + unit.lag * log(over / (over - 1.0)) + wait + extra
-    steep = unit.lag * scatter / (over - 1.0)
+    mean = unit.opening + lag * log(over / (over - 1.0)) + wait + extra
+    steep = lag * scatter / (over - 1.0)
     sticking = STICKING_SCATTER * extra
     variance = TIME_REPEATS**2 + steep * steep + wait_spread * wait_spread + sticking * sticking
     if disturbed:
