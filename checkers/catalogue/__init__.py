@@ -13,6 +13,7 @@ from checkers.catalogue import (
     practice,
     readings,
     schedule,
+    series,
     test_plan,
     type_for_load,
 )
@@ -23,6 +24,7 @@ CHECKERS: tuple[Checker, ...] = (
     test_plan.CHECKER,
     explain.CHECKER,
     type_for_load.CHECKER,
+    series.CHECKER,
     fault_waveform.CHECKER,
     dc_bias.CHECKER,
     demonstration.CHECKER,

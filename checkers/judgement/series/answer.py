@@ -1,0 +1,78 @@
+"""What a series answers in figures: each device, and each two in series."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from math import isinf
+from typing import Any
+
+from checkers.domain.devices import Form
+from checkers.domain.verdicts import Figure
+from checkers.judgement.safe_rounding import rounded_up
+from checkers.judgement.series.arrangement import Arrangement
+from checkers.judgement.series.dc_flow import Through
+from checkers.judgement.series.fitness import Fitness, Why
+from checkers.judgement.series.flow_words import FAULT_LOOP
+from checkers.judgement.series.selectivity import Selectivity
+
+DIGITS = 6
+NOT_KNOWN = "not known"
+UNTOLD = frozenset({Why.NO_LOADS, Why.RATING})
+MUST_NOT = "must not operate"
+
+
+def answer_devices(
+    arrangement: Arrangement, through: Sequence[Through], judged: Sequence[Fitness]
+) -> list[dict[str, Any]]:
+    """Return for each device the DC [mA] through it unseen, what it tolerates, the verdict."""
+    return [
+        {
+            "id": device.id,
+            "greatest_unseen_dc": _greatest(through[place], judged[place]),
+            "tolerates": _tolerates(arrangement, place, judged[place]),
+            "verdict": judged[place].outcome.value,
+        }
+        for place, device in enumerate(arrangement.devices)
+    ]
+
+
+def answer_pairs(
+    arrangement: Arrangement, found: Mapping[tuple[int, int], Selectivity]
+) -> list[dict[str, Any]]:
+    """Return for each two devices in series the ratio, and the times [ms] at a real fault."""
+    return [_pair(arrangement, places, one) for places, one in found.items()]
+
+
+def _greatest(through: Through, fitness: Fitness) -> Figure | str:
+    high = through.bounds.high
+    if fitness.why in UNTOLD:
+        return NOT_KNOWN
+    return FAULT_LOOP if isinf(high) else Figure(rounded_up(high, DIGITS), "mA")
+
+
+def _tolerates(arrangement: Arrangement, place: int, fitness: Fitness) -> Figure | str:
+    limits = fitness.limits
+    if arrangement.devices[place].device.form == Form.RDC_DD:
+        return Figure(limits.opens_at, "mA") if limits.opens_at is not None else NOT_KNOWN
+    return NOT_KNOWN if limits.bears is None else Figure(limits.bears, "mA")
+
+
+def _pair(arrangement: Arrangement, places: tuple[int, int], found: Selectivity) -> dict[str, Any]:
+    upper, lower = places
+    level = found.level
+    return {
+        "upper": arrangement.devices[upper].id,
+        "lower": arrangement.devices[lower].id,
+        "ratio": None if found.ratio is None else round(found.ratio, 2),
+        "fault_current": None if found.fault is None else Figure(found.fault.current, "mA"),
+        "lower_opens_within": _time(level.opens_within) if level else None,
+        "upper_holds_for": _time(level.holds_for) if level else None,
+        "proven_from": None if found.from_current is None else Figure(found.from_current, "mA"),
+        "selective": {True: "yes", False: "no", None: NOT_KNOWN}[found.selective],
+    }
+
+
+def _time(time: float | None) -> Figure | str | None:
+    if time is None:
+        return None
+    return MUST_NOT if isinf(time) else Figure(time, "ms")

@@ -1,0 +1,98 @@
+"""What must hold besides, for the verdicts on an arrangement to be true."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from checkers.domain.devices import DeviceType, Form
+from checkers.domain.known_figures import KNOWN
+from checkers.domain.quantities import format_number, format_quantity
+from checkers.judgement.series.arrangement import Arrangement, DCProtection
+from checkers.judgement.series.dc_sources import can_give_smooth_dc
+from checkers.judgement.series.own_device import each_its_own
+
+ONLY_LISTED = (
+    "Only what is listed counts. Before you rely on it, measure the smooth DC through the "
+    "uppermost devices with a DC-reading clamp, loads on."
+)
+NOT_ADDED = (
+    "What ordinary electronics on line and neutral leave is not added up: each piece may leave "
+    "up to 6 mA by its product standard, sound ones far less. Where many hang on one device, "
+    "measure."
+)
+PARALLEL = (
+    "Of devices in parallel, each may carry all of the DC or a part: each was judged with all."
+)
+TWO_WAY = (
+    "Equipment here may feed back. Where it does, each device above it must suit supply from "
+    "both sides."
+)
+LOSES = (
+    "A branch that is fed from beside a device, not below it, loses what that device gave it: "
+    "see to fault and fire protection of its cable otherwise, above all in TT."
+)
+
+
+def conditions(arrangement: Arrangement) -> Iterator[str]:
+    """Yield the conditions that an arrangement as listed brings with it."""
+    if _has_detection(arrangement):
+        yield slow_drift()
+        if _narrow_above_detection(arrangement):
+            yield selectivity_on_pulses()
+    yield from each_its_own(arrangement)
+    ordinary = [load for load in arrangement.loads if not can_give_smooth_dc(load)]
+    if any(load.equipment.need.smooth_dc for load in ordinary):
+        yield NOT_ADDED
+    parents = [one.parents for one in arrangement.devices]
+    parents += [one.parents for one in arrangement.loads]
+    if any(len(above) > 1 for above in parents):
+        yield PARALLEL
+    if any(load.equipment.load.two_way for load in arrangement.loads):
+        yield TWO_WAY
+    yield ONLY_LISTED
+
+
+def drift_rate() -> float:
+    """Return the slowest rise of smooth DC [mA/s] at which 6 mA detection is type tested.
+
+    Source: [1] IEC 62955:2018, 9.9.2.1.
+    """
+    start, end = KNOWN["detection_test_start"].value, KNOWN["detection_test_end"].value
+    return (end - start) / (KNOWN["detection_test_time"].value / 1000)
+
+
+def slow_drift() -> str:
+    """Return the condition on smooth DC that rises more slowly than detection is tested with."""
+    seen = KNOWN["detection_seen_blind_to_drift"]
+    tested = KNOWN["detection_test_time"].citation
+    return (
+        f"6 mA detection is type tested with smooth DC that rises by "
+        f"{format_number(drift_rate(), 2)} mA a second or faster ({tested.words}). Slower drift "
+        f"is not tested: one certified detector was reported not to trip on it up to "
+        f"{format_quantity(seen.value, 'mA')} at least. That is one measurement "
+        f"({seen.citation.words})."
+    )
+
+
+def selectivity_on_pulses() -> str:
+    """Return the condition on what the maker of 6 mA detection must state."""
+    known = KNOWN["limited_above_detection_up_to"]
+    return (
+        f"On pulsating DC, selectivity between 6 mA detection and a "
+        f"{format_quantity(known.value, 'mA')} type A or F above it is limited, and its maker "
+        f"must say so ({known.citation.words})."
+    )
+
+
+def _has_detection(arrangement: Arrangement) -> bool:
+    loads = any(load.protection == DCProtection.RDC_DD for load in arrangement.loads)
+    return loads or any(one.device.form == Form.RDC_DD for one in arrangement.devices)
+
+
+def _narrow_above_detection(arrangement: Arrangement) -> bool:
+    most = KNOWN["limited_above_detection_up_to"].value
+    return any(
+        one.device.type in {DeviceType.A, DeviceType.F}
+        and (one.device.rated_residual_current or 0.0) <= most
+        for one in arrangement.devices
+    )

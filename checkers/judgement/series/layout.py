@@ -1,0 +1,145 @@
+"""Where each device and load of an arrangement stands in its drawing, and what is written there.
+
+The drawing is a list of rows from the supply downward, each as far to the right as it is deep,
+so that it fits a narrow page. Whoever draws it places each row at its `top` and joins it to
+the row `above`.
+"""
+
+from __future__ import annotations
+
+import textwrap
+from collections.abc import Iterator, Sequence
+from typing import Any
+
+from checkers.domain.devices import Device, DeviceType, Form
+from checkers.domain.quantities import format_quantity
+from checkers.judgement.series.arrangement import Arrangement, DCProtection
+from checkers.judgement.series.dc_flow import Through
+from checkers.judgement.series.dc_sources import Bounds, left_by
+from checkers.judgement.series.fitness import Fitness, Why
+from checkers.judgement.series.flow_words import amount
+
+WIDE = 46
+"""Characters of a line that stands at the left edge."""
+
+PER_STEP = 3
+"""Characters that a line loses for each step it stands to the right."""
+
+NARROW = 22
+PLAIN = {
+    Form.MONITOR: "monitor",
+    Form.RDC_DD: "6 mA DC detection",
+}
+PROTECTED = {
+    DCProtection.RDC_DD: ", with 6 mA detection",
+    DCProtection.TYPE_B: ", with a type B built in",
+}
+
+
+def lay_out(
+    arrangement: Arrangement, through: Sequence[Through], judged: Sequence[Fitness]
+) -> list[dict[str, Any]]:
+    """Return the rows of the drawing, from the supply downward.
+
+    Each row holds `kind` (device or load), `id`, `above` (the row it is joined to, or None at
+    the supply), `depth` [steps], `top` [lines of text], `lines`, and `verdict` for a device.
+    """
+    rows: list[dict[str, Any]] = []
+    for place, device in enumerate(arrangement.devices):
+        if not device.parents:
+            _add_branch(rows, arrangement, place, None, through, judged)
+    return rows
+
+
+def _add_branch(  # noqa: PLR0913, PLR0917  # it calls itself with all it was given
+    rows: list[dict[str, Any]],
+    arrangement: Arrangement,
+    place: int,
+    above: int | None,
+    through: Sequence[Through],
+    judged: Sequence[Fitness],
+) -> None:
+    device = arrangement.devices[place]
+    verdict = judged[place].outcome
+    words = [
+        f"{device.id}: {_device_words(device.device)}",
+        *_also_through(arrangement, device.parents),
+        f"{_verdict_words(verdict)}: {_dc_words(through[place], judged[place])}",
+    ]
+    own = _add(rows, "device", device.id, above, words) | {"verdict": verdict.value}
+    rows[-1] = own
+    here = len(rows) - 1
+    for number in arrangement.shape.loads[place]:
+        load = arrangement.loads[number]
+        if load.parents[0] == place:
+            _add(rows, "load", load.name, here, list(_load_words(arrangement, number)))
+    for child in arrangement.shape.children[place]:
+        if arrangement.devices[child].parents[0] == place:
+            _add_branch(rows, arrangement, child, here, through, judged)
+
+
+def _add(
+    rows: list[dict[str, Any]], kind: str, name: str, above: int | None, words: list[str]
+) -> dict[str, Any]:
+    """Add a row below the others, and return it."""
+    depth = 0 if above is None else rows[above]["depth"] + 1
+    width = max(WIDE - PER_STEP * depth, NARROW)
+    lines = [line for text in words for line in textwrap.wrap(text, width)]
+    top = rows[-1]["top"] + len(rows[-1]["lines"]) if rows else 0
+    row = {"kind": kind, "id": name, "above": above, "depth": depth, "top": top, "lines": lines}
+    rows.append(row)
+    return row
+
+
+def _device_words(device: Device) -> str:
+    if device.form in PLAIN:
+        return PLAIN[Form(device.form)]
+    known = device.type != DeviceType.UNKNOWN
+    rated = device.rated_residual_current
+    delay = device.set_delay
+    parts = [
+        f"type {device.type}" if known else "type not known",
+        format_quantity(rated, "mA") if rated is not None else "rating not known",
+        format_quantity(delay, "ms") if delay is not None else str(device.delay),
+    ]
+    return ", ".join(part for part in parts if part != "none")
+
+
+def _verdict_words(verdict: str) -> str:
+    return verdict.replace("-", " ").capitalize()
+
+
+def _dc_words(through: Through, fitness: Fitness) -> str:
+    if fitness.why is Why.NO_LOADS:
+        return "no equipment named"
+    flows = f"DC {amount(through.bounds)}"
+    limits = fitness.limits
+    if limits.senses and limits.opens_at is not None:
+        return f"{flows}, opens at {format_quantity(limits.opens_at, 'mA')}"
+    if limits.bears is None:
+        return flows
+    bears = format_quantity(limits.bears, "mA") if limits.bears else "none declared"
+    return f"{flows}, bears {bears}"
+
+
+def _load_words(arrangement: Arrangement, number: int) -> Iterator[str]:
+    load = arrangement.loads[number]
+    count = f"{load.count} × " if load.count > 1 else ""
+    kind = load.equipment.load.name
+    named = kind if load.name == kind else f"{load.name}: {kind}"
+    yield f"{count}{named}{PROTECTED.get(DCProtection(load.protection), '')}"
+    yield from _also_through(arrangement, load.parents)
+    bounds = left_by(load, arrangement.code, arrangement.day)
+    declared = " as declared" if load.declared is not None else ""
+    yield f"DC {_left(bounds)}{declared}"
+
+
+def _left(bounds: Bounds) -> str:
+    if bounds.low == bounds.high:
+        return amount(bounds)
+    return f"{amount(bounds)}, or {format_quantity(bounds.low, 'mA')}: not known"
+
+
+def _also_through(arrangement: Arrangement, parents: Sequence[int]) -> list[str]:
+    others = [arrangement.devices[one].id for one in parents[1:]]
+    return [f"fed in parallel through {' and '.join(others)} as well"] if others else []

@@ -1,0 +1,134 @@
+"""Smooth DC adds up on its way to the supply, and a device that senses it caps it."""
+
+from __future__ import annotations
+
+from math import inf
+from typing import Any
+
+from hypothesis import given, settings
+
+from checkers.judgement.series.dc_flow import flow_through
+from checkers.judgement.series.dc_limits import dc_limits
+from tests.judgement.series.trees import arranged, trees
+
+QUICK = settings(deadline=None)
+
+
+def device(name: str, below: str, kind: str, rated: str = "30 mA") -> dict[str, Any]:
+    """Return a device of a request."""
+    return {"id": name, "below": below, "type": kind, "rated_residual_current": rated}
+
+
+def point(below: str, count: int = 1, protection: str = "rdc-dd") -> dict[str, Any]:
+    """Return charge points on a device."""
+    return {
+        "below": below,
+        "load": "ev-charge-point",
+        "count": count,
+        "dc_protection": protection,
+    }
+
+
+def highs(request: dict[str, Any]) -> list[float]:
+    """Return the greatest smooth DC [mA] through each device."""
+    return [one.bounds.high for one in flow_through(arranged(request))]
+
+
+def test_detectors_add_up() -> None:
+    """N charge points with 6 mA detection leave N times 6 mA."""
+    for count in range(1, 12):
+        request = {"devices": [device("a", "", "A")], "loads": [point("a", count)]}
+
+        assert [6.0 * count] == highs(request)
+
+
+def test_a_type_b_caps_what_comes_from_below() -> None:
+    """Twice its rating at most, however much is below it; less where less can come."""
+    devices = [device("top", "", "A", "300 mA"), device("b", "top", "B", "30 mA")]
+
+    assert highs({"devices": devices, "loads": [point("b", 1, "none")]}) == [60.0, 60.0]
+    assert highs({"devices": devices, "loads": [point("b", 30)]}) == [60.0, 60.0]
+    assert highs({"devices": devices, "loads": [point("b", 2)]}) == [12.0, 12.0]
+
+
+def test_several_type_b_add_up_above_them() -> None:
+    """Each opens by itself alone: none sees what flows through the others."""
+    devices = [device("top", "", "A", "300 mA")]
+    devices += [device(f"b{n}", "top", "B", rated) for n, rated in enumerate(["30 mA", "100 mA"])]
+    loads = [{"below": f"b{n}", "load": "three-phase-drive"} for n in range(2)]
+
+    assert highs({"devices": devices, "loads": loads}) == [260.0, 60.0, 200.0]
+
+
+def test_a_type_b_with_nothing_named_on_it_may_pass_twice_its_rating() -> None:
+    """What is on it is not known, and it is there because of DC."""
+    devices = [device("top", "", "A"), device("b", "top", "B")]
+
+    assert highs({"devices": devices}) == [60.0, 60.0]
+
+
+def test_a_device_that_senses_dc_above_limits_what_flows_below() -> None:
+    """It opens before more can flow through a device under it."""
+    devices = [device("b", "", "B"), device("a", "b", "A")]
+    request = {"devices": devices, "loads": [{"below": "a", "load": "three-phase-drive"}]}
+
+    assert highs(request) == [60.0, 60.0]
+
+
+def test_only_the_fault_loop_limits_an_unprotected_source() -> None:
+    """No figure is made up for it."""
+    request = {"devices": [device("a", "", "A")], "loads": [point("a", 1, "none")]}
+
+    assert [inf] == highs(request)
+
+
+def test_ordinary_electronics_are_not_added_up() -> None:
+    """Forty of them leave what one may leave, and nothing on top of a charge point's 6 mA."""
+    supplies = {"below": "a", "load": "switched-mode-supply", "count": 40}
+
+    assert highs({"devices": [device("a", "", "A")], "loads": [supplies]}) == [6.0]
+    assert highs({"devices": [device("a", "", "A")], "loads": [supplies, point("a")]}) == [6.0]
+
+
+def test_a_declared_value_counts_for_each_piece() -> None:
+    """It takes the place of what the kind of equipment may leave, and adds up."""
+    drive = {"below": "a", "load": "three-phase-drive", "dc_residual": "1.5 mA", "count": 4}
+
+    assert highs({"devices": [device("a", "", "A")], "loads": [drive]}) == [6.0]
+
+
+def test_parallel_paths_may_each_carry_all_and_count_once_above() -> None:
+    """A load fed through two devices at once: each is judged with all, their sum is not taken."""
+    devices = [
+        device("top", "", "A", "300 mA"),
+        device("p", "top", "A"),
+        device("q", "top", "A"),
+        device("joined", "p, q", "A"),
+    ]
+
+    assert highs({"devices": devices, "loads": [point("joined")]}) == [6.0] * 4
+
+
+@QUICK
+@given(request=trees())
+def test_a_device_passes_on_at_least_what_each_device_below_lets_pass(
+    request: dict[str, Any],
+) -> None:
+    """Through a device flows what flows through one below it, unless one opens before."""
+    arrangement = arranged(request)
+    through = flow_through(arrangement)
+
+    for place, below in enumerate(arrangement.shape.children):
+        for child in below:
+            limits = dc_limits(arrangement.devices[child].device, arrangement.code, arrangement.day)
+            passed = min(through[child].bounds.high, limits.opens_at or inf)
+            assert through[place].bounds.high >= min(passed, through[place].ceiling)
+
+
+@QUICK
+@given(request=trees())
+def test_one_more_source_of_dc_never_lessens_what_flows(request: dict[str, Any]) -> None:
+    """Whatever the tree, a further charge point can only add."""
+    more = {**request, "loads": [*request["loads"], point("d0")]}
+
+    assert all(after >= before for before, after in zip(highs(request), highs(more), strict=True))
