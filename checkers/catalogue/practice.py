@@ -88,7 +88,9 @@ def check(inputs: Inputs) -> Result:
         return Result(findings=[_waiting(level)], answer=answer, cautions=(INVENTED,))
     found = marks(decided, level.asks, drawn, taken, _judge(inputs, drawn, taken))
     right = sum(one.outcome is Outcome.PASS for one in found)
-    answer |= {"marks": f"{right} of {len(found)} right", "cause": CAUSES[drawn.cause].name}
+    answer["marks"] = f"{right} of {len(found)} right"
+    if decided.cause or "cause" not in level.asks:
+        answer["cause"] = CAUSES[drawn.cause].name
     return Result(findings=found, answer=answer, cautions=(INVENTED,))
 
 

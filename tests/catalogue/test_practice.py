@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
+from datetime import date
 from typing import Any
 
 import pytest
 
 from checkers import run
 from checkers.domain.causes import CAUSES
+from checkers.domain.codes import CODES
 from checkers.domain.drills import DRILLS
+from checkers.judgement.practice.drawn import draw
 
 LEVELS = [str(level.number) for level in DRILLS.levels]
 ASKING_CAUSES = [str(level.number) for level in DRILLS.levels if "cause" in level.asks]
@@ -25,9 +28,9 @@ def practise(seed: int, level: str, *done: str, **decision: str) -> dict[str, An
 
 
 def cause_behind(seed: int, level: str) -> str:
-    """Return the code of the hidden cause, from a reply that reveals it."""
-    name = practise(seed, level, limits="pass")["answer"]["cause"]
-    return next(code for code, cause in CAUSES.items() if cause.name == name)
+    """Return the code of the hidden cause."""
+    chosen = DRILLS.levels[int(level) - 1]
+    return draw(seed, chosen, CODES["gb"], date(2026, 11, 24)).cause
 
 
 @pytest.mark.parametrize("level", LEVELS)
@@ -110,6 +113,15 @@ def test_what_tells_a_cause_mostly_tells_it(level: str) -> None:
         told += marks["tests"] == "pass"
 
     assert told >= 14
+
+
+@pytest.mark.parametrize("level", ASKING_CAUSES)
+def test_the_cause_stays_hidden_until_one_is_named(level: str) -> None:
+    """Judging the limits first, or choosing what to do, gives nothing away."""
+    reply = practise(6, level, limits="fail")
+
+    assert "cause" not in reply["answer"]
+    assert not any(cause.name in str(reply["findings"]) for cause in CAUSES.values())
 
 
 def test_a_wrong_cause_is_not_right_and_the_reason_is_told() -> None:

@@ -13,7 +13,7 @@ from checkers.judgement.inference.next_test import next_test
 from checkers.judgement.practice.drawn import Drawn
 from checkers.judgement.practice.taken import Taken
 
-OPEN = "not decided"
+OPEN = "Not decided."
 DEFENSIBLE = 0.3
 
 
@@ -40,9 +40,11 @@ def marks(
     readings checker says of the readings.
     """
     found = [_limits(decision, judged)] if "limits" in asks else []
-    if "cause" in asks:
+    if "cause" in asks and decision.cause:
         explained = explained_by(drawn, taken)
-        found += [_cause(decision, drawn, explained), _tests(drawn, taken, explained)]
+        found += [_cause(decision.cause, drawn, explained), _tests(drawn, taken, explained)]
+    elif "cause" in asks:
+        found.append(_mark("cause", Outcome.CANNOT_SAY, OPEN))
     if "action" in asks:
         found.append(_action(decision, drawn))
     return found
@@ -73,7 +75,7 @@ def _limits(decision: Decision, judged: Result) -> Finding:
     why = deciding(judged)
     reason = f"{why.about}: {why.says}"
     if not decision.limits:
-        return _mark("limits", Outcome.CANNOT_SAY, OPEN.capitalize() + ".")
+        return _mark("limits", Outcome.CANNOT_SAY, OPEN)
     right = decision.limits == judged.outcome
     says = f"{_right(right)}: {judged.outcome}. {reason}"
     return replace(
@@ -84,13 +86,11 @@ def _limits(decision: Decision, judged: Result) -> Finding:
     )
 
 
-def _cause(decision: Decision, drawn: Drawn, explained: Explained) -> Finding:
-    if not decision.cause:
-        return _mark("cause", Outcome.CANNOT_SAY, OPEN.capitalize() + ".")
+def _cause(code: str, drawn: Drawn, explained: Explained) -> Finding:
     chances = {one.code: one.probability for one in explained.causes}
-    true, named = CAUSES[drawn.cause], CAUSES[decision.cause]
+    true, named = CAUSES[drawn.cause], CAUSES[code]
     from_tests = f"From what was done, it was {percent(chances.get(true.code, 0.0))} likely"
-    if decision.cause == drawn.cause:
+    if code == drawn.cause:
         return _mark("cause", Outcome.PASS, f"Right: {true.name}. {from_tests}. {true.means}")
     yours = chances.get(named.code, 0.0)
     said = f"It was “{true.name}”. {from_tests}, and “{named.name}” {percent(yours)}. {true.means}"
@@ -116,7 +116,7 @@ def _tests(drawn: Drawn, taken: Sequence[Taken], explained: Explained) -> Findin
 
 def _action(decision: Decision, drawn: Drawn) -> Finding:
     if not decision.action:
-        return _mark("action", Outcome.CANNOT_SAY, OPEN.capitalize() + ".")
+        return _mark("action", Outcome.CANNOT_SAY, OPEN)
     cause = CAUSES[drawn.cause]
     if decision.action in cause.also:
         says = f"Right: {ACTIONS[decision.action]} First of all, though: {cause.do_next}"
