@@ -52,15 +52,23 @@ def add_flags(parser: Any, kind: type[Any], leave_out: Collection[str] = ()) -> 
         if one.spec.kind is Kind.GROUP:
             add_flags(parser.add_argument_group(one.spec.label), _group(one))
         elif one.spec.kind is Kind.MANY:
-            _add_entry(parser, one)
+            _add_entry(parser, one, _names(kind))
         else:
             parser.add_argument(_flag(one.name), metavar=_metavar(one), help=_help(one))
 
 
-def _add_entry(parser: Any, one: Input) -> None:
+def _names(kind: type[Any]) -> set[str]:
+    """Return the names of all inputs that have a flag of their own, within groups too."""
+    inner = (one for one in inputs_of(kind) if one.spec.kind is Kind.GROUP)
+    own = {one.name for one in inputs_of(kind)}
+    return own.union(*(_names(_group(one)) for one in inner))
+
+
+def _add_entry(parser: Any, one: Input, taken: Collection[str]) -> None:
+    singular = _singular(one.name)
     keys = ", ".join(inner.name for inner in inputs_of(_group(one)))
     parser.add_argument(
-        _flag(_singular(one.name)),
+        _flag(one.name if singular in taken else singular),
         dest=one.name,
         action="append",
         metavar="KEY=VALUE…",
