@@ -50,7 +50,7 @@ def parser() -> argparse.ArgumentParser:
     made = argparse.ArgumentParser(
         prog=f"python -m checkers {CHECKER.slug}",
         description=CHECKER.question,
-        epilog="A request with the whole text works as for every checker: schedule --json FILE. "
+        epilog="A request with the whole text works as for every checker: schedule --json FILE.\n"
         "Exit status: 0 pass, 1 fail, 2 the request was bad, 3 borderline or cannot say.",
         formatter_class=Formatter,
         allow_abbrev=False,
