@@ -6,6 +6,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from html import escape
 from typing import Any
 
+from checkers.judgement.schedule.entry import RowKind
 from checkers.judgement.schedule.output import IN_WORDS, outcome_words
 from checkers.judgement.schedule.row import Row
 from checkers.judgement.schedule.schedule import Schedule
@@ -18,14 +19,24 @@ h1 { font-size: 1.4rem; } h2 { font-size: 1.1rem; margin-top: 1.5rem; }
 table { border-collapse: collapse; width: 100%; }
 th, td { border: 1px solid #777; padding: .25rem .4rem; text-align: left; vertical-align: top; }
 thead th { border-bottom: 3px double #111; }
-td { overflow-wrap: anywhere; }
+td { overflow-wrap: break-word; } .written { overflow-wrap: anywhere; min-width: 12rem; }
 tr { break-inside: avoid; } thead { display: table-header-group; }
 .fail { border-left: .6rem solid #111; } .fail .outcome { font-weight: bold; }
 .borderline, .cannot-say { border-left: .6rem double #111; }
 .written span { display: inline-block; margin-right: .8em; }
 @page { margin: 12mm; } @media print { body { margin: 0; font-size: 9pt; } }
+@media screen and (max-width: 50rem) {
+  .rows thead { position: absolute; clip-path: inset(50%); }
+  .rows tr, .rows th, .rows td { display: block; border-width: 0; }
+  .rows tr { border: 1px solid #777; margin-bottom: .5rem; }
+  .rows tr.fail { border-left: .6rem solid #111; }
+  .rows tr.borderline, .rows tr.cannot-say { border-left: .6rem double #111; }
+  .rows td:empty { display: none; }
+  .rows td::before, .rows th[scope="row"]::before { content: attr(data-name) ": "; color: #777; }
+}
 """
 COLUMNS = ("Line", "Device", "Outcome", "Why", "What to do", "As written", "Limits")
+CLASSES = {"Outcome": "outcome", "As written": "written"}
 
 
 class HtmlOutput:
@@ -40,25 +51,29 @@ class HtmlOutput:
         """Return one row of the table."""
         kind = f' class="{row.outcome.value}"' if row.outcome else ""
         cells = (
-            str(row.line),
-            row.device or row.kind.value,
-            outcome_words(row) or "–",
-            row.why or row.kind.value,
-            row.do_next,
+            _text(row.device or row.kind.value),
+            _text(outcome_words(row)),
+            _text(row.why or row.kind.value),
+            _text(row.do_next),
+            self._written(row),
+            self._cited(row),
         )
-        shown = "".join(f"<td>{_text(cell)}</td>" for cell in cells[3:])
-        first = f'<th scope="row">{cells[0]}</th><td>{_text(cells[1])}</td>'
-        outcome = f'<td class="outcome">{_text(cells[2])}</td>'
-        written = f'<td class="written">{self._written(row)}</td><td>{self._cited(row)}</td>'
-        return f'<tr id="line-{row.line}"{kind}>{first}{outcome}{shown}{written}</tr>\n'
+        line, *names = COLUMNS
+        first = f'<th scope="row" data-name="{line}">{row.line}</th>'
+        others = "".join(
+            f'<td class="{CLASSES.get(name, "")}" data-name="{name}">{cell}</td>'
+            for name, cell in zip(names, cells, strict=True)
+        )
+        return f'<tr id="line-{row.line}"{kind}>{first}{others}</tr>\n'
 
     def _written(self, row: Row) -> str:
-        headings = [column.heading for column in self._schedule.layout.columns]
+        """Return the cells as they were, each under its heading, save in a row of headings."""
+        columns = self._schedule.layout.columns if row.kind is not RowKind.HEADING else ()
+        headings = [column.heading for column in columns]
         headings += [""] * (len(row.cells) - len(headings))
-        pairs = zip(headings, row.cells, strict=False)
         return "".join(
             f"<span><small>{_text(heading)}</small> {_text(cell)}</span> "
-            for heading, cell in pairs
+            for heading, cell in zip(headings, row.cells, strict=False)
             if cell.strip()
         )
 
@@ -85,7 +100,7 @@ class HtmlOutput:
                 _section("Cautions", [*reply["cautions"], reply["local_note"]]),
                 _mapping(answer["mapping"]),
                 _surveys(answer["surveys"]),
-                "<h2>Every row</h2>\n<table>\n<thead><tr>",
+                '<h2>Every row</h2>\n<table class="rows">\n<thead><tr>',
                 "".join(f'<th scope="col">{name}</th>' for name in COLUMNS),
                 "</tr></thead>\n<tbody>\n",
             )
