@@ -2,22 +2,68 @@
 
 from __future__ import annotations
 
+import json
+from collections.abc import Callable, Iterable, Mapping
 from math import isinf
+from typing import NamedTuple
 
 from build_tools.rendering import html, markdown
 from checkers.domain.limit_words import amount_in_words
-from checkers.domain.load_kinds import LoadFigure, Need, Separation, Supply
+from checkers.domain.load_kinds import Load, LoadFigure, LoadRule, Need, Separation, Supply
 from checkers.domain.loads import LOADS
+from checkers.domain.sources import Citation
+from checkers.physics.circuits import CIRCUITS
 
 ABOUT = {"leakage": "Leakage", "smooth-dc": "Smooth DC"}
 SUPPLIES = {one.value: one.label for one in Supply}
 SEPARATIONS = {one.value: one.label for one in Separation}
 
 
+class Paragraph(NamedTuple):
+    """A paragraph of a list entry: what it is about, what stands out, and the rest."""
+
+    text: str
+    lead: str = ""
+    strong: str = ""
+
+
+class Line(NamedTuple):
+    """An entry of a list on a page, with where it stands."""
+
+    says: tuple[Paragraph, ...]
+    sources: tuple[str, ...]
+
+
+class CircuitShown(NamedTuple):
+    """A circuit on a page; with an inverter there is a second fault to show, on its link."""
+
+    key: str
+    name: str
+    has_link: bool
+
+
 def load_pages() -> dict[str, str]:
     """Return one page a kind of equipment."""
+    return {f"dc-sources/{key}.md": _page(load) for key, load in LOADS.items()}
+
+
+def _page(load: Load) -> str:
+    keys = dict.fromkeys(key for keys in load.circuits.values() for key in keys)
+    circuits = [
+        CircuitShown(key, CIRCUITS[key].name, CIRCUITS[key].inverter is not None) for key in keys
+    ]
+    case = json.dumps(usual_case(load))
+    return markdown("pages/load.md", load=load, circuits=circuits, case=case)
+
+
+def usual_case(load: Load) -> dict[str, object]:
+    """Return the case a page starts with: the type its circuit calls for, its maker silent."""
+    need = load.need(load.usual_supply, Separation.UNKNOWN)
     return {
-        f"dc-sources/{key}.md": markdown("pages/load.md", load=load) for key, load in LOADS.items()
+        "load": load.key,
+        "supply": load.usual_supply,
+        "maker_says": "silent",
+        "device": {"type": need.type, "rated_residual_current": "30 mA"},
     }
 
 
@@ -30,24 +76,28 @@ def loads_show(_: str, root: str) -> str:
     return html("shows/loads.html", loads=listed, root=root)
 
 
-def load_show(key: str, root: str) -> str:
-    """Show what one kind of equipment calls for, by its key. Raises KeyError."""
-    load = LOADS[key]
-    return html(
-        "shows/load.html",
-        load=load,
-        needs=[_need(need) for need in load.needs],
-        figures=[_figure(figure) for figure in load.figures],
-        root=root,
+def load_show(words: str, root: str) -> str:
+    """Show a list about one kind of equipment: its key, then needs, figures or rules.
+
+    Raises KeyError for equipment or a list there is not.
+    """
+    del root
+    key, part = words.split()
+    return html("shows/load.html", lines=PARTS[part](LOADS[key]))
+
+
+def _needs(load: Load) -> list[Line]:
+    return [_need(need) for need in load.needs]
+
+
+def _need(need: Need) -> Line:
+    also = (
+        Paragraph(f"Type {' or '.join(one.types)} serves too, where {one.where}.")
+        for one in need.also
     )
-
-
-def _need(need: Need) -> dict[str, object]:
-    return {
-        "where": _where(need),
-        "need": need,
-        "smooth_dc": smooth_dc_in_words(need.smooth_dc),
-    }
+    smooth = f"Smooth DC it can leave on its device unseen: {smooth_dc_in_words(need.smooth_dc)}."
+    first = Paragraph(need.says, _where(need), f"Type {need.type}")
+    return Line((first, *also, Paragraph(smooth)), _cited((*need.sources, need.smooth_dc_source)))
 
 
 def _where(need: Need) -> str:
@@ -64,14 +114,31 @@ def smooth_dc_in_words(value: float) -> str:
     return f"up to {amount_in_words(value, 'mA')}" if value else "none"
 
 
-def _figure(figure: LoadFigure) -> dict[str, str]:
-    typical = "" if figure.typical is None else amount_in_words(figure.typical, "mA")
-    most = "" if figure.at_most is None else amount_in_words(figure.at_most, "mA")
-    parts = [f"typically {typical}" if typical else "", f"at most {most}" if most else ""]
-    sources = dict.fromkeys((figure.typical_source.words, figure.source.words))
-    return {
-        "about": ABOUT.get(figure.about, figure.about),
-        "amount": ", ".join(part for part in parts if part),
-        "says": figure.says,
-        "sources": "; ".join(sources),
-    }
+def _figures(load: Load) -> list[Line]:
+    return [_figure(figure) for figure in load.figures]
+
+
+def _figure(figure: LoadFigure) -> Line:
+    ends = (("typically", figure.typical), ("at most", figure.at_most))
+    amounts = [f"{word} {amount_in_words(end, 'mA')}" for word, end in ends if end is not None]
+    says = Paragraph(figure.says, ABOUT[figure.about], ", ".join(amounts))
+    return Line((says,), _cited((figure.typical_source, figure.source)))
+
+
+def _rules(load: Load) -> list[Line]:
+    return [_rule(rule) for rule in load.rules]
+
+
+def _rule(rule: LoadRule) -> Line:
+    return Line((Paragraph(rule.says),), _cited((rule.source,)))
+
+
+def _cited(sources: Iterable[Citation]) -> tuple[str, ...]:
+    return tuple(dict.fromkeys(source.words for source in sources))
+
+
+PARTS: Mapping[str, Callable[[Load], list[Line]]] = {
+    "needs": _needs,
+    "figures": _figures,
+    "rules": _rules,
+}

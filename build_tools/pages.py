@@ -11,6 +11,13 @@ from build_tools.contents_shows import contents_show
 from build_tools.currents import bands_show, currents_show
 from build_tools.number_shows import known_show, limit_show
 from build_tools.picture_shows import picture_show
+from build_tools.reference_shows import (
+    causes_show,
+    circuits_show,
+    electrode_limits_show,
+    quantities_show,
+    surveys_show,
+)
 from build_tools.rendering import html, markdown
 from build_tools.shows import Show
 from build_tools.source_shows import evidence_show, sources_show
@@ -21,11 +28,14 @@ from checkers.domain.codes import CODES
 
 SHOWS: dict[str, Show] = {
     "bands": bands_show,
+    "causes": causes_show,
     "cautions": cautions_show,
     "checker": checker_show,
+    "circuits": circuits_show,
     "code": code_pages.code_show,
     "contents": contents_show,
     "doors": doors_show,
+    "electrode-limits": electrode_limits_show,
     "evidence": evidence_show,
     "examples": examples_show,
     "known": known_show,
@@ -34,7 +44,9 @@ SHOWS: dict[str, Show] = {
     "load": load_pages.load_show,
     "loads": load_pages.loads_show,
     "picture": picture_show,
+    "quantities": quantities_show,
     "sources": sources_show,
+    "surveys": surveys_show,
     "test-currents": currents_show,
 }
 INDEX = "index.md"

@@ -7,17 +7,18 @@ from collections.abc import Callable, Mapping
 
 from markupsafe import Markup
 
+from build_tools.drawings.arrangement import arrangement
+from build_tools.drawings.button_current import button_current
 from build_tools.drawings.clamp_places import clamp_places
 from build_tools.drawings.converter_circuit import converter_circuit
 from build_tools.drawings.core_view import core_view
+from build_tools.drawings.instrument_currents import instrument_currents
 from build_tools.drawings.leakage_sum import leakage_sum
 from build_tools.drawings.neutral_to_earth import neutral_to_earth
 from build_tools.drawings.operating_bands import operating_bands
 from build_tools.drawings.reading_and_band import reading_and_band
 from build_tools.drawings.start_phases import start_phases
 from build_tools.drawings.svg import Picture
-from build_tools.drawings.test_button import test_button
-from build_tools.drawings.test_waveforms import test_waveforms
 from build_tools.drawings.time_limits import time_limits
 from build_tools.drawings.trip_current_and_dc import trip_current_and_dc
 from build_tools.drawings.type_symbols import delay_marks, type_symbols
@@ -25,17 +26,18 @@ from build_tools.drawings.waveform import waveform
 from build_tools.rendering import html
 
 PICTURES: Mapping[str, Callable[..., Picture]] = {
+    "arrangement": arrangement,
+    "button-current": button_current,
     "clamp-places": clamp_places,
     "converter-circuit": converter_circuit,
     "core-view": core_view,
     "delay-marks": delay_marks,
+    "instrument-currents": instrument_currents,
     "leakage-sum": leakage_sum,
     "neutral-to-earth": neutral_to_earth,
     "operating-bands": operating_bands,
     "reading-and-band": reading_and_band,
     "start-phases": start_phases,
-    "test-button": test_button,
-    "test-waveforms": test_waveforms,
     "time-limits": time_limits,
     "trip-current-and-dc": trip_current_and_dc,
     "type-symbols": type_symbols,

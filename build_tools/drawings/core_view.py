@@ -54,7 +54,7 @@ def core_view(cases: list[dict[str, str]], type: str = "AC", rated: str = "30 mA
         key=f"core-{type}-{len(cases)}-{cases[0]['title']}".replace(" ", "_"),
         title=f"How the core of a typical {rated} type {type} device sees residual currents",
         describes=" ".join(_sentence(a, b) for a, b in zip(told, courses, strict=True)),
-        height=FIRST + ROW * len(told) - 30.0,
+        height=FIRST + ROW * len(told) - 56.0,
         parts=(
             *_headings(),
             *(_row(told[n], courses[n], FIRST + ROW * n) for n in range(len(told))),

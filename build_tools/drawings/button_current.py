@@ -12,11 +12,11 @@ TAP_BELOW, TAP_ABOVE = 250.0, 70.0
 BYPASS_AT = 176.0
 
 
-def test_button() -> Picture:
+def button_current() -> Picture:
     """Draw the current of a test button, and say how great it may be."""
     most = CORE.button.values["greatest"]
     return Picture(
-        key="test-button",
+        key="button-current",
         title="What the test button does",
         describes="A resistor inside the device joins the line below the core to the neutral above "
         "it, so that its current passes the core one way only. No earth is part of it. The "

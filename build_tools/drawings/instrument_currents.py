@@ -22,11 +22,11 @@ SHOWN = (Waveform.AC, *CUT, Waveform.SMOOTH_DC)
 GREATEST = 4.75  # times the r.m.s. value, which the most cut of the half waves reaches
 
 
-def test_waveforms() -> Picture:
+def instrument_currents() -> Picture:
     """Draw sine, half waves cut at three angles and smooth DC, with mean and peak of each."""
     figures = {shape: _figures(_course(shape)) for shape in SHOWN}
     return Picture(
-        key="test-waveforms",
+        key="instrument-currents",
         title="Test currents of the same r.m.s. value",
         describes=" ".join(
             f"{shape.label}: mean {mean:.2f}, peak {peak:.2f} times the r.m.s. value."

@@ -1,0 +1,87 @@
+"""Lists of the reference that come from data: causes, surveys, quantities, electrodes, circuits."""
+
+from __future__ import annotations
+
+from markupsafe import Markup
+
+from build_tools.checker_shows import fragment
+from build_tools.currents import RATINGS
+from build_tools.drawings.converter_circuit import converter_circuit
+from build_tools.drawings.waveform import waveform
+from build_tools.identity import build_identity
+from build_tools.picture_shows import picture_html
+from build_tools.rendering import html
+from checkers.domain.causes import CAUSES
+from checkers.domain.glossary import QUANTITIES
+from checkers.domain.limit_words import amount_in_words
+from checkers.domain.limits import rows_in
+from checkers.domain.quantities import format_quantity
+from checkers.judgement.safe_rounding import rounded_down
+from checkers.judgement.schedule.surveys import SURVEYS
+from checkers.physics.circuits import CIRCUITS
+
+TOUCH = "iec-60364-4-41/touch-voltages"
+SPECIAL = 0.5  # of the AC limit: what some codes ask of special locations
+
+
+def causes_show(_: str, root: str) -> str:
+    """Show every cause that the explanations weigh: what it means, what to do, what it rests on."""
+    del root
+    return html("shows/causes.html", causes=[one for one in CAUSES.values() if one.prior])
+
+
+def surveys_show(_: str, root: str) -> str:
+    """Show the published surveys of devices in service."""
+    del root
+    return html("shows/surveys.html", surveys=SURVEYS)
+
+
+def quantities_show(_: str, root: str) -> str:
+    """Show every quantity that is asked for: its name, symbol, unit, meaning and range."""
+    del root
+    listed = sorted(QUANTITIES.values(), key=lambda one: one.name.lower())
+    return html("shows/quantities.html", quantities=listed)
+
+
+def electrode_limits_show(_: str, root: str) -> str:
+    """Show the greatest electrode resistance for each rating: touch voltage over rating."""
+    on = build_identity().day
+    ac, dc = (rows_in(TOUCH, on=on, supply=supply)[0] for supply in ("ac", "dc"))
+    volts = {"AC": ac.at_most() or 0.0, "25": SPECIAL * (ac.at_most() or 0.0), "DC": dc.at_most()}
+    lines = [
+        {
+            "rated": amount_in_words(rated, "mA"),
+            "cells": [_greatest(volt, rated) for volt in volts.values() if volt],
+        }
+        for rated in RATINGS[1:]
+    ]
+    headings = [f"{amount_in_words(volt, 'V')} {name}" for name, volt in _named(volts)]
+    sources = [row.citation.words for row in (ac, dc)]
+    return html(
+        "shows/electrode-limits.html", lines=lines, headings=headings, sources=sources, root=root
+    )
+
+
+def _named(volts: dict[str, float | None]) -> list[tuple[str, float]]:
+    words = {"AC": "AC", "25": "AC, special locations", "DC": "DC"}
+    return [(words[key], volt) for key, volt in volts.items() if volt]
+
+
+def _greatest(volts: float, rated: float) -> str:
+    return format_quantity(rounded_down(1000.0 * volts / rated), "ohm")
+
+
+def circuits_show(_: str, root: str) -> str:
+    """Show every converter circuit with the current of an earth fault in it."""
+    circuits = [
+        {
+            "circuit": circuit,
+            "pictures": Markup("").join(
+                Markup(picture_html(draw(key)))  # noqa: S704  # a template has escaped it
+                for draw in (converter_circuit, waveform)
+            ),
+            "leads": f"{root}checkers/fault-waveform/#{fragment({'circuit': key})}",
+        }
+        for key, circuit in CIRCUITS.items()
+    ]
+    return html("shows/circuits.html", circuits=circuits)
