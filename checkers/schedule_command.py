@@ -9,6 +9,7 @@ import shutil
 import sys
 import tempfile
 from collections.abc import Callable, Iterable, Iterator, Sequence
+from itertools import chain
 from pathlib import Path
 from typing import BinaryIO, TextIO
 
@@ -119,17 +120,12 @@ def _opened(place: str) -> BinaryIO:
 
 def _rows(stream: Stream, file: BinaryIO, agree: Callable[[Stream], None]) -> Iterator[Row]:
     """Yield every row; `agree` is called once, when the mapping is known, before the first."""
-    asked = False
-    while piece := file.read(PIECE):
-        rows = stream.feed(piece)
-        if rows and not asked:
-            agree(stream)
-            asked = True
-        yield from rows
-    rows = stream.finish()
-    if not asked:
-        agree(stream)
-    yield from rows
+    pieces = iter(lambda: file.read(PIECE), b"")
+    rows = chain.from_iterable(map(stream.feed, pieces))
+    first = next(everything := chain(rows, stream.finish()), None)
+    agree(stream)
+    yield from [first] if first else []
+    yield from everything
 
 
 def _taken(stream: Stream) -> None:

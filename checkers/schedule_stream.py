@@ -1,13 +1,14 @@
 """A schedule that comes in pieces: the same requests and replies as the bridge, row by row.
 
-`begin`, `feed` and `finish` take and give JSON text, for the browser's worker; one
-schedule is under way at a time. The command line uses the Stream itself.
+`begin`, `feed`, `go_on` and `finish` take and give JSON text, for the browser's worker;
+one schedule is under way at a time. The command line uses the Stream itself.
 """
 
 from __future__ import annotations
 
 import json
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
+from itertools import islice
 from typing import Any
 
 from checkers.bridge import crash, invalid, reply_to
@@ -22,7 +23,6 @@ from checkers.judgement.schedule.output_json import JsonOutput, row_as_values
 from checkers.judgement.schedule.output_table import TableOutput
 from checkers.judgement.schedule.row import Row
 from checkers.judgement.schedule.schedule import Schedule
-from checkers.judgement.schedule.summary import mapping_of
 
 FORMS: dict[str, Callable[[Schedule], Output]] = {
     "csv": lambda schedule: TableOutput(schedule.intake.delimiter),
@@ -31,6 +31,7 @@ FORMS: dict[str, Callable[[Schedule], Output]] = {
     "json": lambda _: JsonOutput(),
 }
 ENCODINGS = tuple(DECODERS)
+AT_ONCE = 40  # rows that a call of the worker judges, so that it can be stopped in between
 
 
 class Stream:
@@ -47,19 +48,13 @@ class Stream:
         self.inputs: Inputs = parse_inputs(Inputs, request)
         self.schedule = schedule_for(self.inputs, encoding)
 
-    def feed(self, piece: bytes) -> list[Row]:
-        """Return the rows that a further piece finishes; raises InvalidRequest for the mapping."""
-        try:
-            return list(self.schedule.feed(piece))
-        except BadMapping as bad:
-            raise InvalidRequest({"mapping": str(bad)}) from bad
+    def feed(self, piece: bytes) -> Iterator[Row]:
+        """Yield the rows that a further piece finishes; raises InvalidRequest for the mapping."""
+        yield from _named(self.schedule.feed(piece))
 
-    def finish(self) -> list[Row]:
-        """Return the rows that are left; raises InvalidRequest as feed does."""
-        try:
-            return list(self.schedule.finish())
-        except BadMapping as bad:
-            raise InvalidRequest({"mapping": str(bad)}) from bad
+    def finish(self) -> Iterator[Row]:
+        """Yield the rows that are left; raises InvalidRequest as feed does."""
+        yield from _named(self.schedule.finish())
 
     def reply(self) -> dict[str, Any]:
         """Return the reply of the contract, with the findings of the rows that come first."""
@@ -70,34 +65,54 @@ class Stream:
         return FORMS[form](self.schedule)
 
 
+def _named(rows: Iterator[Row]) -> Iterator[Row]:
+    """Yield rows; a mapping that cannot be used becomes an error at its field."""
+    try:
+        yield from rows
+    except BadMapping as bad:
+        raise InvalidRequest({"mapping": str(bad)}) from bad
+
+
 class _UnderWay:
-    """The schedule of the worker, and the outputs that are written as it goes."""
+    """The schedule of the worker: the rows that wait, and the outputs written as it goes."""
 
     def __init__(self, stream: Stream, forms: Sequence[str]) -> None:
         self.stream = stream
         self.forms = forms
         self.outputs: dict[str, Output] = {}
+        self.waiting: Iterator[Row] = iter(())
+        self.ends = False
 
-    def answer(self, rows: Sequence[Row]) -> dict[str, Any]:
-        pieces = {}
+    def take(self, rows: Iterator[Row], *, ends: bool = False) -> dict[str, Any]:
+        """Take what a further piece, or the end of the file, gives."""
+        self.waiting, self.ends = rows, ends
+        return self.go_on()
+
+    def go_on(self) -> dict[str, Any]:
+        """Return some of the rows that wait, and the reply with the last of them."""
+        rows = list(islice(self.waiting, AT_ONCE))
+        answer = self._rows(rows)
+        more = len(rows) == AT_ONCE
+        if more or not self.ends:
+            return {**answer, "kind": "rows", "more": more}
+        return {**answer, "kind": "end", "more": False, **self._end()}
+
+    def _rows(self, rows: Sequence[Row]) -> dict[str, Any]:
         if rows:
             self._open_outputs()
-            pieces = {form: "".join(map(one.row, rows)) for form, one in self.outputs.items()}
         return {
-            "kind": "rows",
             "rows": [row_as_values(row) for row in rows],
-            "mapping": mapping_of(self.stream.schedule),
-            "pieces": pieces,
+            "pieces": {form: "".join(map(one.row, rows)) for form, one in self.outputs.items()},
         }
 
-    def end(self, rows: Sequence[Row]) -> dict[str, Any]:
-        last, reply, schedule = self.answer(rows), self.stream.reply(), self.stream.schedule
+    def _end(self) -> dict[str, Any]:
+        reply, schedule = self.stream.reply(), self.stream.schedule
         self._open_outputs()
         frames = {
             form: [one.head(reply, schedule), one.tail(reply, schedule)]
             for form, one in self.outputs.items()
         }
-        return {**last, "kind": "end", "reply": reply, "frames": frames}
+        return {"reply": reply, "frames": frames}
 
     def _open_outputs(self) -> None:
         """Open the outputs once the delimiter is known."""
@@ -124,13 +139,22 @@ def _begun(asked: Mapping[str, Any]) -> dict[str, Any]:
 
 
 def feed(piece: bytes | memoryview) -> str:
-    """Take a further piece of the file; returns JSON text with the rows it finishes."""
-    return _answered(lambda: _under_way[0].answer(_under_way[0].stream.feed(bytes(piece))))
+    """Take a further piece of the file.
+
+    Result: JSON text with rows and the pieces of each output; `more` tells that further
+    rows of the piece wait for `go_on`.
+    """
+    return _answered(lambda: _under_way[0].take(_under_way[0].stream.feed(bytes(piece))))
+
+
+def go_on() -> str:
+    """Return further rows of what was given last, as feed and finish do."""
+    return _answered(lambda: _under_way[0].go_on())  # noqa: PLW0108  # there may be none
 
 
 def finish() -> str:
-    """End the schedule; returns JSON text with the last rows and the reply."""
-    return _answered(lambda: _under_way[0].end(_under_way[0].stream.finish()))
+    """End the schedule; with the last rows, which may need `go_on`, comes the reply."""
+    return _answered(lambda: _under_way[0].take(_under_way[0].stream.finish(), ends=True))
 
 
 def _answered(work: Callable[[], dict[str, Any]]) -> str:

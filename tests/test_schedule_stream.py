@@ -23,22 +23,36 @@ def begun(**request: Any) -> dict[str, Any]:
 
 
 def fed(text: str, size: int = 9) -> Iterator[dict[str, Any]]:
-    """Yield the reply to each piece of a text, as memory the browser shares."""
+    """Yield the replies to each piece of a text, as memory the browser shares."""
     raw = text.encode()
     for start in range(0, len(raw), size):
-        yield json.loads(schedule_stream.feed(memoryview(raw)[start : start + size]))
+        yield from whole(schedule_stream.feed(memoryview(raw)[start : start + size]))
+
+
+def ended() -> list[dict[str, Any]]:
+    """Return the replies to the end of the file."""
+    return list(whole(schedule_stream.finish()))
+
+
+def whole(text: str) -> Iterator[dict[str, Any]]:
+    """Yield a reply and those that follow from it."""
+    reply = json.loads(text)
+    yield reply
+    while reply.get("more"):
+        reply = json.loads(schedule_stream.go_on())
+        yield reply
 
 
 def test_rows_pieces_and_reply_come_out() -> None:
     """Every row once, each form's pieces, and the reply at the end."""
     assert begun() == {"kind": "begun"}
-    replies = [*fed(TEXT), json.loads(schedule_stream.finish())]
+    replies = [*fed(TEXT), *ended()]
     end = replies[-1]
 
     assert [row["line"] for reply in replies for row in reply["rows"]] == [1, 2, 3]
     assert end["kind"] == "end"
     assert end["reply"]["outcome"] == "fail"
-    assert [one["means"] for one in end["mapping"]][-1] == "trip-time ×1"
+    assert [one["means"] for one in end["reply"]["answer"]["mapping"]][-1] == "trip-time ×1"
     head, tail = end["frames"]["html"]
     page = head + "".join(reply["pieces"].get("html", "") for reply in replies) + tail
     assert page.startswith("<!doctype html>")
@@ -52,13 +66,24 @@ def test_the_last_beginning_counts() -> None:
     begun()
     list(fed(TEXT.replace("410", "41")))
 
-    assert json.loads(schedule_stream.finish())["reply"]["outcome"] == "pass"
+    assert ended()[-1]["reply"]["outcome"] == "pass"
+
+
+def test_no_call_judges_more_than_a_few_rows() -> None:
+    """A long piece comes back in parts, so that the reader can stop in between."""
+    begun()
+    rows = "".join(f"RCD {number},30 mA,28\n" for number in range(500))
+    replies = [*fed("Device,IΔn,x1\n" + rows, size=100_000), *ended()]
+
+    assert max(len(reply["rows"]) for reply in replies) <= schedule_stream.AT_ONCE
+    assert [row["line"] for reply in replies for row in reply["rows"]] == list(range(1, 502))
+    assert [reply["kind"] for reply in replies].count("end") == 1
 
 
 def test_an_empty_file_ends_in_a_reply() -> None:
     """Nothing passes, and the outputs are whole."""
     begun()
-    end = json.loads(schedule_stream.finish())
+    (end,) = ended()
 
     assert end["reply"]["outcome"] == "cannot-say"
     assert set(end["frames"]) == set(FORMS)
@@ -80,7 +105,7 @@ def test_a_mapping_of_a_column_that_is_not_there_is_named() -> None:
     begun(mapping=[{"column": "x9", "means": "device"}])
     list(fed(TEXT))
 
-    assert "mapping" in json.loads(schedule_stream.finish())["errors"]
+    assert "mapping" in ended()[-1]["errors"]
 
 
 @pytest.mark.parametrize("text", ["", "[]", "{}", "null"])
