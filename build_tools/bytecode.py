@@ -30,7 +30,12 @@ def compile_archive(archive: Path, *, docstrings: bool = True) -> tuple[str, dic
         compiler = [sys.executable, "-m", "pyodide_cli", "py-compile", "--silent"]
         # With this variable Python stamps bytecode with its source's hash, not with today's time.
         optimise = "" if docstrings else "2"
-        variables = {"SOURCE_DATE_EPOCH": "315532800", "PYTHONOPTIMIZE": optimise}
+        # No columns either: they only serve messages about errors, which nobody sees here.
+        variables = {
+            "SOURCE_DATE_EPOCH": "315532800",
+            "PYTHONOPTIMIZE": optimise,
+            "PYTHONNODEBUGRANGES": "1",
+        }
         run_logged(
             f"compile-{archive.stem}",
             [*compiler, "--compression-level", "0", copy],

@@ -28,11 +28,6 @@ document.addEventListener("click", (event) => {
   }
 });
 
-// The runtime does not wait for the page's text, nor the text for the runtime.
-if (document.querySelector("meta[name=has-checker]")) {
-  start();
-}
-
 function textIsThere() {
   followLinksInside();
   if (globalThis.document$) {
