@@ -20,7 +20,7 @@ from checkers.domain.placed_readings import PlacedReading
 from checkers.domain.readings import Circuit, Instrument
 from checkers.judgement.case import Case
 from checkers.judgement.inference.explaining import known_of
-from checkers.judgement.inference.noted import SHOWS_OPERATION, attempt_of, noted_tests
+from checkers.judgement.inference.noted import attempt_of, noted_tests
 from checkers.judgement.inference.posterior import Evidence, weigh
 from checkers.physics.response.lots import random_lots
 from checkers.physics.response.possible import Possible
@@ -98,7 +98,8 @@ def _readings(cause: str, random: Random) -> list[PlacedReading]:
     chosen = sorted(random.sample(range(len(PLAN)), random.randint(LEAST, MOST)))
     taken: list[PlacedReading] = []
     for at in chosen:
-        first = not any(one.measured.said in SHOWS_OPERATION for one in taken)
+        earlier = (attempt_of(one, CASE, first=False) for one in taken)
+        first = not any(one.tries_the_mechanism for one in earlier)
         taken.append(_taken(PLAN[at], possible, random, first=first))
     return taken
 

@@ -49,7 +49,7 @@ def noted_tests(
         if problem:
             left_out.append(LeftOut(name_of(reading), problem))
         else:
-            first = not any(one.measured.said in SHOWS_OPERATION for one in used)
+            first = not any(one.attempt.tries_the_mechanism for one in used)
             used.append(_noted(reading, case, first=first))
     return tuple(used), tuple(left_out)
 

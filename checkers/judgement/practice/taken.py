@@ -12,7 +12,7 @@ from checkers.domain.quantities import format_quantity
 from checkers.domain.readings import Waveform
 from checkers.judgement.case import Case
 from checkers.judgement.inference.looks import PREDICATES
-from checkers.judgement.inference.noted import SHOWS_OPERATION, attempt_of
+from checkers.judgement.inference.noted import attempt_of
 from checkers.physics.response.attempt import Attempt
 from checkers.physics.response.known import Known
 from checkers.physics.response.possible import Possible
@@ -54,10 +54,8 @@ def take(
     taken: list[Taken] = []
     for place, thing in enumerate(things):
         random = Random(seed * 1009 + place)  # noqa: S311  # a drill, nothing secret
-        first = not any(
-            one.reading is not None and one.reading.measured.said in SHOWS_OPERATION
-            for one in taken
-        )
+        earlier = (one.reading for one in taken if one.reading is not None)
+        first = not any(attempt_of(one, case, first=False).tries_the_mechanism for one in earlier)
         if thing.look:
             taken.append(_looked(thing, possible, case, known, random))
         else:

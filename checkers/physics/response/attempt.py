@@ -13,10 +13,10 @@ class Attempt:
 
     `loads` and `place` are as in placed_readings. `current` [mA r.m.s.] is the set test
     current; for a ramp, its end. `window` [ms] is how long the instrument waits. `start`
-    is the start phase or polarity, or empty. `first` holds where nothing had operated the
-    device before. `time_uncertainty` [ms] and `current_uncertainty` [mA] are the
-    instrument's standard uncertainties; a time without one scatters as the model's
-    figures say.
+    is the start phase or polarity, or empty. `first` holds where nothing had tried the
+    mechanism before: a try that did not open it may still have loosened it.
+    `time_uncertainty` [ms] and `current_uncertainty` [mA] are the instrument's standard
+    uncertainties; a time without one scatters as the model's figures say.
     """
 
     test: str
@@ -40,6 +40,11 @@ class Attempt:
     def is_button(self) -> bool:
         """Whether the device's own button is pressed."""
         return self.test == Test.BUTTON
+
+    @property
+    def tries_the_mechanism(self) -> bool:
+        """Whether a sound device would operate: what sticks is loosened, or shown."""
+        return self.is_ramp or self.is_button or self.current >= self.rated
 
     @property
     def on_half_wave(self) -> bool:
