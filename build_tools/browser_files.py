@@ -7,6 +7,7 @@ ever runs scripts, runtime and checkers of its own build.
 from __future__ import annotations
 
 import json
+import tomllib
 from collections.abc import Mapping
 from functools import cache
 from typing import Any
@@ -23,7 +24,8 @@ from checkers.printing import ABOUT, HEADLINES
 SOURCES = places.TOOLS / "browser"
 SERVICE_WORKER = SOURCES / "service-worker.js"  # served from the site's root, by offline.py
 ENTRY = "page.js"
-FETCHED_WHEN_OPENED = "log-"  # the scripts of the job log
+AXES = places.TOOLS / "axes.toml"
+FETCHED_WHEN_OPENED = ("log-", "schedule-")  # scripts that few pages need
 
 
 @cache
@@ -59,13 +61,14 @@ def styles() -> list[str]:
     return [f"{browser_folder()}/{name}" for name in browser_files() if name.endswith(".css")]
 
 
-def words() -> dict[str, dict[str, str]]:
+def words() -> dict[str, dict[str, Any]]:
     """Return the words a page shows for what stands in a reply."""
     return {
         "OUTCOMES": {key: word.capitalize() for key, word in HEADLINES.items()},
         "JUDGES": {key: f"{word[0].upper()}{word[1:]}" for key, word in ABOUT.items()},
         "EVIDENCE": {word.value: word.meaning for word in Evidence},
         "NAMES": {key: quantity.name for key, quantity in QUANTITIES.items()},
+        "AXES": tomllib.loads(AXES.read_text(encoding="utf-8")),
         "TITLES": {checker.slug: checker.title for checker in CHECKERS},
     }
 

@@ -1,45 +1,75 @@
+import { calendarPart } from "./calendar.js";
 import { element } from "./element.js";
+import { sourceText } from "./findings.js";
 import { plot } from "./plot.js";
-import { NAMES } from "./words.js";
+import { AXES, NAMES } from "./words.js";
+
+const ELSEWHERE = ["drawing", "calendar"]; // the tree of devices above the findings; a file
+const SHORT = 26; // characters that fit beside another figure
+const COLUMNS = 4; // as many as a phone shows side by side
 
 /** What a checker worked out: figures, words, lists, tables and curves, each by its shape. */
-export function answerParts(answer) {
-  const entries = Object.entries(answer);
-  const single = entries.filter(([, value]) => !Array.isArray(value) && !isEmpty(value));
-  const lists = entries.filter(([, value]) => Array.isArray(value) && value.length > 0);
-  if (single.length === 0 && lists.length === 0) {
+export function answerParts(answer, checker = "") {
+  const entries = Object.entries(answer).filter(([name, value]) => !ELSEWHERE.includes(name) && !isEmpty(value));
+  const single = entries.filter(([, value]) => !Array.isArray(value));
+  const lists = entries.filter(([, value]) => Array.isArray(value));
+  if (entries.length === 0) {
     return [];
   }
-  const figures = single.map(([name, value]) =>
-    element("div", {}, element("dt", {}, nameOf(name)), element("dd", {}, textOf(value))));
   return [
     element("h2", {}, "Figures"),
-    ...(figures.length ? [element("dl", { class: "figures figures--answer" }, ...figures)] : []),
-    ...lists.flatMap(([name, value]) => listParts(name, value)),
+    ...(single.length ? [figures(single)] : []),
+    ...lists.flatMap(([name, value]) => listParts(checker, name, value)),
+    ...calendarPart(answer.calendar),
   ];
 }
 
-function listParts(name, list) {
-  if (name === "points" || list.every(isPoint)) {
-    return [plot(nameOf(name), list)];
+function figures(entries) {
+  const cells = entries.map(([name, value]) => {
+    const text = textOf(value);
+    const long = text.length > SHORT ? "figures__long" : null;
+    return element("div", { class: long }, element("dt", {}, nameOf(name)), element("dd", {}, text));
+  });
+  return element("dl", { class: "figures figures--answer" }, ...cells);
+}
+
+function listParts(checker, name, list) {
+  const axes = AXES[checker]?.[name];
+  if (axes) {
+    return [plot(list, axes)];
   }
   const heading = element("h3", {}, nameOf(name));
-  if (list.every((one) => typeof one === "object" && !isFigure(one))) {
-    return [heading, table(nameOf(name), list)];
+  if (list.every((one) => typeof one === "object" && !Array.isArray(one) && !isFigure(one))) {
+    return [heading, rows(nameOf(name), list)];
   }
   return [heading, element("ul", {}, ...list.map((one) => element("li", {}, textOf(one))))];
 }
 
-function table(caption, rows) {
-  const columns = [...new Set(rows.flatMap(Object.keys))];
-  const filled = columns.filter((column) => rows.some((row) => !isEmpty(row[column])));
-  const head = filled.map((column) => element("th", { scope: "col" }, nameOf(column)));
-  const body = rows.map((row) =>
-    element("tr", {}, ...filled.map((column) => element("td", {}, textOf(row[column])))));
+function rows(caption, list) {
+  const columns = [...new Set(list.flatMap(Object.keys))];
+  const filled = columns.filter((column) => list.some((row) => !isEmpty(row[column])));
+  return filled.length > COLUMNS ? cards(list) : table(caption, filled, list);
+}
+
+function cards(list) {
+  const items = list.map((row) =>
+    element("li", {}, figures(Object.entries(row).filter(([, value]) => !isEmpty(value)))));
+  return element("ol", { class: "cards" }, ...items);
+}
+
+function table(caption, columns, list) {
+  const head = columns.map((column) => element("th", { scope: "col" }, nameOf(column)));
+  const body = list.map((row) =>
+    element("tr", {}, ...columns.map((column) => element("td", {}, textOf(row[column])))));
   return element(
     "div",
     { class: "table", tabindex: 0, role: "region", "aria-label": caption },
-    element("table", { class: "sheet__table" }, element("thead", {}, element("tr", {}, ...head)), element("tbody", {}, ...body)),
+    element(
+      "table",
+      { class: "sheet__table" },
+      element("thead", {}, element("tr", {}, ...head)),
+      element("tbody", {}, ...body),
+    ),
   );
 }
 
@@ -57,6 +87,9 @@ export function textOf(value) {
   if (typeof value === "boolean") {
     return value ? "yes" : "no";
   }
+  if (typeof value === "object" && "evidence" in value) {
+    return sourceText(value);
+  }
   if (typeof value === "object") {
     return Object.entries(value).map(([name, inner]) => `${nameOf(name)}: ${textOf(inner)}`).join("; ");
   }
@@ -68,7 +101,8 @@ function number(value) {
 }
 
 function nameOf(key) {
-  const words = NAMES[key] ?? key.replaceAll("_", " ").replaceAll("-", " ");
+  const plain = key.replaceAll("_", " ").replaceAll("-", " ");
+  const words = NAMES[key] ?? plain.replace(/\b(ac|dc)\b/g, (one) => one.toUpperCase());
   return words.charAt(0).toUpperCase() + words.slice(1);
 }
 
@@ -76,10 +110,6 @@ function isFigure(value) {
   return typeof value === "object" && value !== null && "value" in value && "unit" in value;
 }
 
-function isPoint(value) {
-  return Array.isArray(value) && value.length === 2 && value.every((one) => typeof one === "number");
-}
-
 function isEmpty(value) {
-  return value === null || value === undefined || value === "";
+  return value === null || value === undefined || value === "" || value?.length === 0;
 }

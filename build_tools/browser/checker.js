@@ -1,7 +1,7 @@
 import { ask, follow, forget } from "./client.js";
 import { addEntry, removeEntry } from "./entries.js";
 import { keepOneAnswer } from "./fields.js";
-import { read, showProblems, write } from "./form.js";
+import { partAt, read, showProblems, write } from "./form.js";
 import { fromFragment, toFragment } from "./address.js";
 import { offerKeeping } from "./keep.js";
 import { recall, remember } from "./memory.js";
@@ -10,6 +10,7 @@ import { offerSharing } from "./sharing.js";
 import { showCrash, showFailure, showProgress, showUnfinished, showVerdict, showWorking } from "./verdict.js";
 
 const ADDRESS_AFTER = 300; // milliseconds: browsers refuse addresses that change too often
+const LONGEST = 30000; // characters of an address that programs still pass on whole
 const WORKING_AFTER = 150; // milliseconds after which an old verdict must not stand any longer
 
 /** Bring one checker of the page to life; call what is returned when its page goes. */
@@ -58,7 +59,7 @@ function clicked(checker, target) {
     return;
   }
   if ("add" in button.dataset) {
-    addEntry(button.closest("[data-many]")).querySelector("input, select").focus();
+    addEntry(button.closest("[data-many]")).querySelector("input, select, textarea").focus();
   } else if ("remove" in button.dataset) {
     takeAway(button.closest("[data-entry]"));
   } else if ("suggestion" in button.dataset) {
@@ -105,8 +106,10 @@ function keepInMind(checker, request) {
   clearTimeout(checker.addressTimer);
   checker.addressTimer = setTimeout(() => writeAddress(checker), ADDRESS_AFTER);
   if (checker.own) {
-    const { code, device } = request;
-    remember("last", { ...(code && { code }), ...(device && { device }) });
+    const last = recall("last") ?? {};
+    const asked = ["code", "device"].filter((name) => partAt(checker.form, name));
+    asked.forEach((name) => { last[name] = request[name]; });
+    remember("last", last);
   }
 }
 
@@ -117,9 +120,11 @@ function writeAddress(checker) {
   if (link) {
     link.hash = fragment;
   }
-  if (checker.own && (fragment || fromFragment(location.hash)) && checker.root.isConnected) {
-    // A fragment that is an anchor stays until something is typed.
-    history.replaceState(history.state, "", fragment ? `#${fragment}` : location.pathname);
+  checker.tooLong = fragment.length > LONGEST;
+  const kept = checker.tooLong ? "" : fragment; // half a case would be another case
+  // A fragment that is an anchor stays until something is typed.
+  if (checker.own && (kept || fromFragment(location.hash)) && checker.root.isConnected) {
+    history.replaceState(history.state, "", kept ? `#${kept}` : location.pathname);
   }
 }
 

@@ -6,7 +6,12 @@ export function valueOf(field) {
   if (typed && typed.value.trim()) {
     return typed.value.trim();
   }
-  return chosen ? chosen.value : inputOf(field).value.trim();
+  return chosen ? chosen.value : textOf(inputOf(field));
+}
+
+// A pasted sheet is taken as it is: its first cell may be empty.
+function textOf(input) {
+  return input.tagName === "TEXTAREA" && input.value.trim() ? input.value : input.value.trim();
 }
 
 /** Set a field; an empty value sets it back to what it starts with. */
@@ -61,7 +66,7 @@ export function mark(field, problem) {
     place.textContent = problem;
     place.hidden = !problem;
   }
-  for (const input of field.querySelectorAll("input, select")) {
+  for (const input of field.querySelectorAll("input, select, textarea")) {
     if (ownerOf(input) === field) {
       input.toggleAttribute("aria-invalid", false);
       if (problem) {
@@ -77,5 +82,5 @@ function ownerOf(inner) {
 }
 
 function inputOf(field) {
-  return field.querySelector("input, select");
+  return field.querySelector("input, select, textarea");
 }

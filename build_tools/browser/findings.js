@@ -13,13 +13,18 @@ export function findingItem(finding) {
       shapeOf(finding.outcome),
       element("strong", { class: "finding__word" }, OUTCOMES[finding.outcome]),
       " ",
-      element("span", { class: "finding__about" }, finding.about),
+      element("span", { class: "finding__about" }, aboutOf(finding)),
     ),
     figures(finding),
     element("p", { class: "finding__says" }, finding.says),
     finding.do_next ? element("p", { class: "next" }, `Next: ${finding.do_next}`) : "",
     sources(finding.sources ?? []),
   );
+}
+
+/** What a finding is about, with the device where there are several. */
+export function aboutOf({ device, about }) {
+  return device ? `${device}: ${about}` : about;
 }
 
 function figures({ measured, limit }) {

@@ -3,39 +3,55 @@ import { drawn, element } from "./element.js";
 const WIDTH = 360;
 const HEIGHT = 200;
 const LEFT = 44;
+const RIGHT = WIDTH - 10;
 const BELOW = 24;
 const ABOVE = 10;
 
 /**
- * A line through points as a drawing, with its figures in words and as a table for who
- * cannot see it.
+ * Pairs of numbers as a drawing, with the words for who cannot see it.
  *
- * Inputs: a name; the points, as [x, y] or as objects with two numbers.
+ * Inputs: the pairs, as [x, y]; what the drawing is called, and what stands across and up;
+ * `stems` draws a line for each pair, not one line through all.
  */
-export function plot(name, points) {
-  const pairs = points.map(pairOf);
+export function plot(pairs, { title, across, up, stems = false }) {
   const [xs, ys] = [pairs.map(([x]) => x), pairs.map(([, y]) => y)];
-  const across = scale(Math.min(...xs), Math.max(...xs), LEFT, WIDTH - 6);
-  const up = scale(Math.min(0, ...ys), Math.max(0, ...ys), HEIGHT - BELOW, ABOVE);
-  const said = `${name}: from ${round(Math.min(...ys))} to ${round(Math.max(...ys))}`;
-  return element("figure", { class: "plot" }, picture(said, pairs, across, up), caption(said, points[0]));
-}
-
-function picture(said, pairs, across, up) {
-  const path = pairs.map(([x, y], place) => `${place ? "L" : "M"}${round(across.at(x))} ${round(up.at(y))}`);
-  return drawn(
-    "svg",
-    { viewBox: `0 0 ${WIDTH} ${HEIGHT}`, role: "img", "aria-label": said },
-    ...up.marks.flatMap((mark) => level(mark, up)),
-    ...across.marks.map((mark) => label(round(mark), across.at(mark), HEIGHT - 6, "middle")),
-    drawn("path", { d: path.join(""), class: "plot__line" }),
+  const along = scale(Math.min(...xs), Math.max(...xs), LEFT, RIGHT);
+  const upwards = scale(Math.min(0, ...ys), Math.max(0, ...ys), HEIGHT - BELOW, ABOVE);
+  const spans = `across, ${across}: ${spanOf(xs)}; up, ${up}: ${spanOf(ys)}`;
+  const line = drawn("path", { d: (stems ? stemsOf : lineOf)(pairs, along, upwards), class: "plot__line" });
+  return element(
+    "figure",
+    { class: "plot" },
+    element("figcaption", {}, element("strong", {}, title), `. Across: ${across}. Up: ${up}.`),
+    picture(`${title}; ${spans}`, along, upwards, line),
   );
 }
 
-function level(mark, up) {
-  const y = round(up.at(mark));
+function picture(said, along, upwards, line) {
+  return drawn(
+    "svg",
+    { viewBox: `0 0 ${WIDTH} ${HEIGHT}`, role: "img", "aria-label": said },
+    ...upwards.marks.flatMap((mark) => level(mark, upwards)),
+    ...along.marks.map((mark) => label(round(mark), along.at(mark), HEIGHT - 6, "middle")),
+    line,
+  );
+}
+
+function lineOf(pairs, along, upwards) {
+  return pairs
+    .map(([x, y], place) => `${place ? "L" : "M"}${round(along.at(x))} ${round(upwards.at(y))}`)
+    .join("");
+}
+
+function stemsOf(pairs, along, upwards) {
+  const ground = round(upwards.at(0));
+  return pairs.map(([x, y]) => `M${round(along.at(x))} ${ground}V${round(upwards.at(y))}`).join("");
+}
+
+function level(mark, upwards) {
+  const y = round(upwards.at(mark));
   return [
-    drawn("path", { d: `M${LEFT} ${y}H${WIDTH - 6}`, class: mark === 0 ? "plot__zero" : "plot__level" }),
+    drawn("path", { d: `M${LEFT} ${y}H${RIGHT}`, class: mark === 0 ? "plot__zero" : "plot__level" }),
     label(round(mark), LEFT - 6, y + 4, "end"),
   ];
 }
@@ -44,14 +60,8 @@ function label(text, x, y, anchor) {
   return drawn("text", { x: round(x), y, "text-anchor": anchor, class: "plot__text" }, String(text));
 }
 
-function caption(said, first) {
-  const names = Array.isArray(first) ? [] : Object.keys(first).map((name) => name.replaceAll("_", " "));
-  const axes = names.length === 2 ? ` Across: ${names[0]}. Up: ${names[1]}.` : "";
-  return element("figcaption", {}, `${said}.${axes}`);
-}
-
-function pairOf(point) {
-  return (Array.isArray(point) ? point : Object.values(point)).map(Number);
+function spanOf(values) {
+  return `${round(Math.min(...values))} to ${round(Math.max(...values))}`;
 }
 
 /** A linear scale from values to places, with three to six round marks. */

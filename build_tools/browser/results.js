@@ -12,7 +12,7 @@ export function showResults(root, reply) {
 function parts(reply) {
   return [
     ...findings(reply.findings),
-    ...answerParts(reply.answer ?? {}),
+    ...answerParts(reply.answer ?? {}, reply.checker),
     ...explanations(reply.explanations ?? []),
     ...nextTest(reply.next_test),
     ...cautions(reply),

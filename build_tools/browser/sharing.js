@@ -8,6 +8,10 @@ export function offerSharing(checker, options) {
 }
 
 async function copy(checker) {
+  if (checker.tooLong) {
+    say(checker.root.querySelector("[data-said]"), "This case is too long for an address.");
+    return;
+  }
   const address = new URL(location.href);
   // An address without a day means today: a shared verdict has to stay what it was.
   const day = checker.reply?.on ? { on: checker.reply.on } : {};

@@ -1,4 +1,5 @@
 import { element, say } from "./element.js";
+import { aboutOf } from "./findings.js";
 import { shapeOf } from "./shapes.js";
 import { OUTCOMES } from "./words.js";
 
@@ -19,7 +20,7 @@ function decided(reply, deciding) {
   }
   const [first, ...others] = deciding;
   const more = others.length ? ` And ${others.length} more below.` : "";
-  return `${first.about}: ${first.says}${more}`;
+  return `${aboutOf(first)}: ${first.says}${more}`;
 }
 
 /** What keeps the checker from judging: fields still empty, or fields that read wrong. */
@@ -78,6 +79,11 @@ function reason(why) {
     return "it does not run WebAssembly, or is set not to.";
   }
   return navigator.onLine ? "a file did not arrive whole, or is blocked." : "there is no network.";
+}
+
+/** Any other state, in its own words. */
+export function showState(root, outcome, word, detail) {
+  bar(root, outcome, word, detail);
 }
 
 function bar(root, outcome, word, detail) {

@@ -19,7 +19,7 @@ SIZES = """(elements) => elements
 def test_no_page_scrolls_sideways(
     browser: Browser, host: Host, guard: Guard, site_names: set[str]
 ) -> None:
-    """At 320 pixels no page is wider than the screen, with the bar that says why Python cannot run."""
+    """At 320 pixels no page is wider than the screen, nor the bar that tells of a failure."""
     context = browser.new_context(**{**PHONE, "viewport": {"width": WIDTHS[0], "height": 915}})
     context.add_init_script(NO_COPY)
     guard.watch(context)

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import re
-from pathlib import Path
 
 import pytest
 
@@ -106,10 +105,3 @@ def test_a_request_becomes_an_address() -> None:
 def _text(words: str) -> str:
     """Words as they stand in HTML."""
     return words.replace("&", "&amp;").replace("'", "&#39;").replace('"', "&#34;")
-
-
-def test_docs_name_no_page_twice() -> None:
-    """A page is either written or made, so that an edit is never lost."""
-    written = {path.relative_to(DOCS).as_posix() for path in Path(DOCS).rglob("*.md")}
-
-    assert written & set(made_pages()) == set()
