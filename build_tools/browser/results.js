@@ -1,6 +1,7 @@
 import { answerParts } from "./answer.js";
 import { element } from "./element.js";
 import { findingItem } from "./findings.js";
+import { treeParts } from "./tree.js";
 import { JUDGES } from "./words.js";
 
 /** Everything of a reply below the bar; without a reply, nothing. */
@@ -11,6 +12,7 @@ export function showResults(root, reply) {
 
 function parts(reply) {
   return [
+    ...treeParts(reply.answer?.drawing),
     ...findings(reply.findings),
     ...answerParts(reply.answer ?? {}, reply.checker),
     ...explanations(reply.explanations ?? []),

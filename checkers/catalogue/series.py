@@ -6,7 +6,7 @@ from dataclasses import MISSING, dataclass
 
 from checkers.catalogue.type_for_load import MAKER_CHOICES
 from checkers.domain.checker import Checker, Example
-from checkers.domain.devices import Device
+from checkers.domain.devices import Device, Form
 from checkers.domain.fields import choice, many, quantity, text, whole_number, yes_no
 from checkers.domain.load_kinds import Separation, Supply
 from checkers.domain.loads import LOAD_CHOICES, LOADS
@@ -47,6 +47,8 @@ class Placed:
 @dataclass(frozen=True, kw_only=True)
 class DeviceInTree(Device, Placed):
     """One device of the tree."""
+
+    form: str = choice(Form, "Form", default=Form.RCCB, advanced=True)
 
     @property
     def device(self) -> Device:

@@ -74,15 +74,15 @@ def test_all_bad_places_are_reported_at_once() -> None:
 
 
 def test_fifty_devices_are_judged_and_mended_while_a_key_is_pressed() -> None:
-    """Sixteen charge points among them: half a tenth of a second, with room for a slow machine."""
+    """Sixteen charge points among them: 50 ms on a quiet machine, here with room for a busy one."""
     request = board(50)
     run("series", request)
     best = min(_seconds(request) for _ in range(5))
 
-    assert best < 0.15
+    assert best < 0.1
 
 
 def _seconds(request: dict[str, Any]) -> float:
-    start = time.perf_counter()
+    start = time.process_time()
     assert run("series", request)["answer"]["least_change"]
-    return time.perf_counter() - start
+    return time.process_time() - start

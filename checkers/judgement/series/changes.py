@@ -8,6 +8,7 @@ from typing import Protocol
 
 from checkers.domain.change_efforts import EFFORTS
 from checkers.domain.devices import Device, DeviceType, Form
+from checkers.domain.known_figures import KNOWN
 from checkers.domain.quantities import format_quantity
 from checkers.judgement.series.arrangement import (
     Arrangement,
@@ -21,7 +22,7 @@ from checkers.judgement.series.type_fit import protected_by
 from checkers.judgement.type_order import ORDER, covers
 
 SWAPPED_TO = (DeviceType.A, DeviceType.F, DeviceType.B, DeviceType.B_PLUS)
-OWN_RATING = 30.0
+OWN_RATING = KNOWN["built_in_type_b_rating"].value
 SUPPLY = "at the supply"
 
 

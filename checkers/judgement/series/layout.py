@@ -19,7 +19,7 @@ from checkers.judgement.series.dc_sources import Bounds, left_by
 from checkers.judgement.series.fitness import Fitness, Why
 from checkers.judgement.series.flow_words import amount
 
-WIDE = 46
+WIDE = 40
 """Characters of a line that stands at the left edge."""
 
 PER_STEP = 3
@@ -118,8 +118,9 @@ def _dc_words(through: Through, fitness: Fitness) -> str:
         return f"{flows}, opens at {format_quantity(limits.opens_at, 'mA')}"
     if limits.bears is None:
         return flows
-    bears = format_quantity(limits.bears, "mA") if limits.bears else "none declared"
-    return f"{flows}, bears {bears}"
+    if not limits.bears:
+        return f"{flows}, none declared to be borne"
+    return f"{flows}, bears {format_quantity(limits.bears, 'mA')}"
 
 
 def _load_words(arrangement: Arrangement, number: int) -> Iterator[str]:

@@ -167,8 +167,16 @@ class Search:
         for change in changes:
             words.append(change.words(arrangement))
             arrangement = change.made_to(arrangement)
-        mends = bool(changes) and state_of(arrangement).mends(self.before)
+        mends = bool(changes) and self._mended(arrangement)
         return Mend(changes, tuple(words)) if mends else None
+
+    def _mended(self, arrangement: Arrangement) -> bool:
+        """Tell whether nothing fails any more; what failed before is looked at first."""
+        through = flow_through(arrangement)
+        first = (judge_one(arrangement, place, through[place]) for place in self.failing)
+        if any(one.outcome is Outcome.FAIL for one in first):
+            return False
+        return state_of(arrangement).mends(self.before)
 
 
 def _step(arrangement: Arrangement) -> Change | None:

@@ -63,7 +63,11 @@ def test_a_device_says_its_verdict_in_a_word_with_the_dc_through_it() -> None:
     }
     (main, load) = drawing(request)
 
-    assert main["lines"] == ["main: type AC, 30 mA", "Fail: DC up to 6 mA, bears none declared"]
+    assert main["lines"] == [
+        "main: type AC, 30 mA",
+        "Fail: DC up to 6 mA, none declared to be",
+        "borne",
+    ]
     assert main["verdict"] == "fail"
     assert load["lines"][0].startswith("3 × Switched-mode")
 
