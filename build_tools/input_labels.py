@@ -22,7 +22,9 @@ def _labels(inputs: type[Any], path: str) -> Iterator[tuple[str, dict[str, Any]]
         here = f"{path}{one.name}"
         yield here, _words(one.spec)
         if one.spec.group is not None:
-            yield from _labels(one.spec.group, f"{here}[]." if one.spec.kind is Kind.MANY else f"{here}.")
+            yield from _labels(
+                one.spec.group, f"{here}[]." if one.spec.kind is Kind.MANY else f"{here}."
+            )
 
 
 def _words(spec: Spec) -> dict[str, Any]:

@@ -9,6 +9,7 @@ from pathlib import Path
 
 from build_tools.browser_files import SERVICE_WORKER
 
+IDENTITY = "build.json"  # tells a page, by whatever way it came, which build it is of
 # Nothing asks for these: other programs' maps, and lists for machines that read sites.
 LEFT_OUT = (".map", ".br", ".gz", "sitemap.xml", ".py", ".toml")
 # The theme's word lists for searching in other languages than ours.
@@ -16,11 +17,13 @@ OTHER_LANGUAGES = "assets/javascripts/lunr/"
 
 
 def write_precache(site: Path, build_id: str) -> None:
-    """Write the service worker of a built site, last of all.
+    """Write a built site's identity, and its service worker last of all.
 
     Inputs: the site's folder, complete; the build's identity, which begins with its day.
     """
-    build = {"id": build_id, "built": build_id[:10], "files": precache(site)}
+    identity = {"id": build_id, "built": build_id[:10]}
+    (site / IDENTITY).write_text(json.dumps(identity), encoding="utf-8", newline="\n")
+    build = {**identity, "files": precache(site)}
     script = SERVICE_WORKER.read_text(encoding="utf-8")
     text = f"const BUILD = {json.dumps(build, indent=1)};\n\n{script}"
     (site / SERVICE_WORKER.name).write_text(text, encoding="utf-8", newline="\n")

@@ -1,8 +1,9 @@
 import { Damaged, lineCounter } from "./log-damage.js";
 
-// What a spreadsheet takes for a formula when a cell begins with it; the wide forms as well.
+// What a spreadsheet takes for a formula when a cell begins with it, after quotes and spaces that
+// it may drop; the wide forms as well.
 const STARTS = String.raw`=+\-@\t\r\n＝＋－＠`;
-const START = new RegExp(`^['${STARTS}]`);
+const START = new RegExp(String.raw`^["\s]*['${STARTS}]`);
 // A spreadsheet set to another separator would begin a new cell there, in the middle of ours.
 const INSIDE = new RegExp(String.raw`([;|\t\r\n]["\s]*)(?=['${STARTS}])`, "g");
 const INSIDE_MARKED = new RegExp(String.raw`([;|\t\r\n]["\s]*)'(?=['${STARTS}])`, "g");

@@ -17,17 +17,6 @@ export function fileOf(kind, entries, job, build) {
   return { name: `${name}.${kind}`, type: KINDS[kind].type, text: KINDS[kind].write(entries, build) };
 }
 
-/** Hand a file to the reader; it comes from this page and goes nowhere else. */
-export function handOver({ name, type, text }) {
-  const url = URL.createObjectURL(new Blob([text], { type }));
-  const link = document.createElement("a");
-  Object.assign(link, { href: url, download: name });
-  document.body.append(link);
-  link.click();
-  link.remove();
-  setTimeout(() => URL.revokeObjectURL(url), 60_000);
-}
-
 /** The entries that a file's bytes hold, all of them or none. Throws Damaged. */
 export function entriesIn(bytes) {
   return entriesFrom(textOf(bytes));

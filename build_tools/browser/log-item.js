@@ -42,12 +42,12 @@ function inside(page, entry) {
   return [
     element("p", { class: "log__line" }, ...actions, ...openLink(entry)),
     place,
-    element("div", { class: "kept__record" }, ...entryParts(entry, [], "h3")),
+    element("div", { class: "kept__record" }, ...entryParts(entry, "h3")),
   ];
 }
 
 function button(name, entry, action) {
-  const about = element("span", { class: "unseen" }, `: ${entry.device || "without a label"}`);
+  const about = element("span", { class: "unseen" }, ` ${entry.device || "what has no label"}`);
   const made = element("button", { type: "button", class: "action" }, name, about);
   made.addEventListener("click", action);
   return made;

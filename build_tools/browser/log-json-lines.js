@@ -2,6 +2,7 @@ import { lineCounter } from "./log-damage.js";
 
 const STRING = String.raw`"[^"\\\u0000-\u001f]*(?:\\(?:["\\/bfnrt]|u[0-9a-fA-F]{4})[^"\\\u0000-\u001f]*)*"`;
 const REST = String.raw`-?(?:0|[1-9]\d*)(?:\.\d+)?(?:[eE][+-]?\d+)?|true|false|null|[{}[\],:]`;
+const CUT_STRING = /"[^"\\\n]*(?:\\.[^"\\\n]*)*\\?$/y;
 const SPACE = /[ \t\r\n]*/y;
 const TOKEN = new RegExp(`(?:${STRING}|${REST})`, "y");
 const CLOSES = { "{": "}", "[": "]" };
@@ -22,8 +23,8 @@ export function scanJson(text) {
     place += lengthAt(SPACE, text, place);
     const token = text.slice(place, place + lengthAt(TOKEN, text, place));
     if (!token) {
-      const ended = place >= text.length;
-      return ended && expected === "end" ? { lines } : broken(lineAt, place, ended);
+      const ended = place + lengthAt(CUT_STRING, text, place) >= text.length;
+      return place >= text.length && expected === "end" ? { lines } : broken(lineAt, place, ended);
     }
     if (token === "{" && open.join("") === "{[") {
       lines.push(lineAt(place));

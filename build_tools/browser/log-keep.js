@@ -1,7 +1,8 @@
 import { element, say } from "./element.js";
+import { handOver } from "./hand-over.js";
 import { currentBuild, makeEntry } from "./log-entry.js";
 import { entryText } from "./log-text.js";
-import { fileOf, handOver } from "./log-file.js";
+import { fileOf } from "./log-file.js";
 import { askToKeep, openLog, warningAbout, whyNotWritten } from "./log-store.js";
 import { recall, remember } from "./memory.js";
 import { ROOT } from "./places.js";
@@ -18,6 +19,7 @@ export async function openPanel(panel, checker, options) {
     const form = panel.querySelector("form");
     form.elements.job.value ||= recall("job") ?? "";
     form.addEventListener("submit", () => keepOnce(panel, checker), options);
+    form.dataset.alive = "";
   }
 }
 

@@ -1,13 +1,14 @@
 import { element, say } from "./element.js";
+import { handOver } from "./hand-over.js";
 import { currentBuild } from "./log-entry.js";
-import { fileOf, handOver } from "./log-file.js";
+import { fileOf } from "./log-file.js";
 import { offerImport } from "./log-import.js";
 import { entryItem } from "./log-item.js";
 import { offerJobActions } from "./log-job.js";
 import { showRecord } from "./log-record.js";
 import { openLog, warningAbout, whyNotWritten } from "./log-store.js";
 import { counted } from "./log-words.js";
-import { showYears } from "./log-years.js";
+import { yearsParts } from "./log-years.js";
 
 const AT_ONCE = 100; // entries on the screen before the reader asks for more
 
@@ -61,7 +62,6 @@ function show(page) {
   if (!page.part("record").hidden) {
     showRecord(page);
   }
-  showYears(page);
 }
 
 // By job, then by device as people count (way 2 before way 10), then the newest day first.
@@ -100,6 +100,7 @@ function showList(page) {
     items.push(itemOf(page, entry));
   }
   page.part("list").replaceChildren(...(items.length ? items : [element("p", {}, "Nothing is kept yet. Under each checker's form is “Keep in the job log”.")]));
+  page.part("list").append(...yearsParts(chosen));
   page.part("more").hidden = chosen.length <= page.shown;
   page.part("with-entries").hidden = chosen.length === 0;
 }

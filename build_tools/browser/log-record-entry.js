@@ -10,18 +10,18 @@ const COLUMNS = ["Finding", "Measured", "Limit", "Verdict", "Where the limit sta
 /**
  * Everything of one entry, laid out to be read and printed.
  *
- * Inputs: the entry; cautions that are said elsewhere on the sheet; the tag of its headings.
+ * Inputs: the entry; the tag of its headings; what is said elsewhere on the sheet, once for all.
  */
-export function entryParts(entry, saidElsewhere, heading) {
+export function entryParts(entry, heading, saidElsewhere = []) {
   try {
-    return parts(entry, saidElsewhere, heading);
+    return parts(entry, heading, saidElsewhere);
   } catch {
     // From a newer build, a reply may hold what this one cannot lay out: better raw than not.
     return [element("pre", {}, JSON.stringify(entry, null, 1))];
   }
 }
 
-function parts({ checker, request, reply, kept, build, note }, saidElsewhere, heading) {
+function parts({ checker, request, reply, kept, build, note }, heading, saidElsewhere) {
   const cautions = (reply.cautions ?? []).filter((one) => !saidElsewhere.includes(one));
   return [
     element("p", { class: "sheet__about" },
@@ -30,11 +30,11 @@ function parts({ checker, request, reply, kept, build, note }, saidElsewhere, he
     element(heading, {}, "As typed"),
     givenList(checker, request),
     ...findings(reply.findings, heading),
-    ...figures(reply.answer ?? {}, heading),
+    ...figures(reply.answer ?? {}, checker, heading),
     ...explanations(reply.explanations ?? [], heading),
     reply.next_test ? element("p", {}, element("strong", {}, "Next test: "), `${reply.next_test.test}. ${reply.next_test.why}`) : "",
     cautions.length ? element("ul", { class: "cautions" }, ...cautions.map((one) => element("li", {}, one))) : "",
-    reply.local_note ? element("p", { class: "local-note" }, reply.local_note) : "",
+    reply.local_note && !saidElsewhere.includes(reply.local_note) ? element("p", { class: "local-note" }, reply.local_note) : "",
   ].filter(Boolean);
 }
 
@@ -45,7 +45,7 @@ function findings(all, heading) {
   const head = COLUMNS.map((name) => element("th", { role: "columnheader", scope: "col" }, name));
   return [
     element(heading, {}, "Findings"),
-    element("table", { class: "stacked sheet__findings", role: "table" },
+    element("table", { class: "sheet__findings", role: "table" },
       element("thead", { role: "rowgroup" }, element("tr", { role: "row" }, ...head)),
       element("tbody", { role: "rowgroup" }, ...all.map(row))),
   ];
@@ -64,8 +64,8 @@ function row({ about, device, outcome, says, judges, measured, limit, do_next: n
 }
 
 // A checker's page has other levels of headings than a sheet.
-function figures(answer, heading) {
-  return answerParts(answer).map((part) => (/^H\d$/.test(part.tagName) ? element(heading, {}, part.textContent) : part));
+function figures(answer, checker, heading) {
+  return answerParts(answer, checker).map((part) => (/^H\d$/.test(part.tagName) ? element(heading, {}, part.textContent) : part));
 }
 
 function explanations(all, heading) {

@@ -33,17 +33,20 @@ function controls(page, place) {
 
 function recordParts(entries, job, build) {
   const general = generalCautions();
+  const notes = [...new Set(entries.map(({ reply }) => reply.local_note).filter(Boolean))];
   return [
     element("h2", { class: "sheet__title" }, `Record of judged tests${job ? `: ${job}` : ""}`),
     element("p", { class: "sheet__about" },
       `${counted(entries.length, "entry", "entries")}, written on ${dayInWords(new Date().toISOString())} by build ${build}.`),
     tally(entries),
-    ...entries.map((entry) => sheet(entry, general)),
+    ...entries.map((entry) => sheet(entry, [...general, ...notes])),
     element("section", { class: "sheet__end" },
       element("h3", {}, "Cautions"),
       element("ul", { class: "cautions" }, ...general.map((one) => element("li", {}, one))),
-      element("p", {}, "This sheet repeats what was typed and what the checkers said of it. It is no certificate: where a form is prescribed, fill in that form."),
-      ...SIGNED.map(signature)),
+      ...notes.map((note) => element("p", {}, note)),
+      element("div", { class: "sheet__signed" },
+        element("p", {}, "This sheet repeats what was typed and what the checkers said of it. It is no certificate: where a form is prescribed, fill in that form."),
+        ...SIGNED.map(signature))),
   ];
 }
 
@@ -58,7 +61,7 @@ function tally(entries) {
   return element("p", { class: "sheet__tally" }, counts.join(" · "));
 }
 
-function sheet(entry, general) {
+function sheet(entry, said) {
   const { job, device, reply } = entry;
   return element(
     "article",
@@ -67,7 +70,7 @@ function sheet(entry, general) {
       element("span", { class: "sheet__verdict", "data-outcome": reply.outcome }, shapeOf(reply.outcome), ` ${OUTCOMES[reply.outcome]}`),
       ` ${device || "Device without a label"}`),
     element("p", { class: "sheet__about" }, [job, titleOf(entry)].filter(Boolean).join(". ")),
-    ...entryParts(entry, general, "h4"),
+    ...entryParts(entry, "h4", said),
   );
 }
 
