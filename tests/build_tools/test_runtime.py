@@ -23,7 +23,7 @@ from build_tools.wheel import with_record
 from checkers.catalogue import CHECKERS
 
 REQUESTS: list[tuple[str, dict[str, Any]]] = [
-    (x.slug, {"on": "2026-11-24", **x.examples[0].request}) for x in CHECKERS
+    (x.slug, {"on": "2026-11-24", **example.request}) for x in CHECKERS for example in x.examples
 ]
 START = Path(__file__).parent / "start_runtime.mjs"
 
@@ -82,7 +82,7 @@ def test_the_wheel_lists_its_own_files_with_their_hashes(prepared: Path) -> None
 
 @pytest.fixture(scope="module")
 def started(prepared: Path) -> dict[str, Any]:
-    """Start the runtime once, and ask it the first example of every checker."""
+    """Start the runtime once, and ask it every example of every checker."""
     answer = subprocess.run(
         [*find_node().node, START, prepared],
         input=json.dumps(REQUESTS),

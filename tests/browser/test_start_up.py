@@ -1,0 +1,223 @@
+"""Every start after the first is from an image of the memory, unless that is not as it must be."""
+
+from __future__ import annotations
+
+import json
+from typing import Any
+
+import pytest
+from playwright.sync_api import BrowserContext, ConsoleMessage, Page, expect
+
+from checkers.catalogue import CHECKERS
+from tests.browser.guard import Guard
+from tests.browser.phone import PATIENCE, Phone
+
+PLACE = "checkers/readings/"
+CASE = (
+    f"{PLACE}#code=gb&on=2026-11-24&device.type=A&device.rated_residual_current=30+mA"
+    "&readings.0.test=trip-time&readings.0.multiple=1&readings.0.waveform=ac&readings.0.value=28"
+)
+NOTE = "without their image"
+
+STORE = "const store = (await caches.keys()).find((name) => name.includes('start image'));"
+IS_KEPT = f"(async () => {{ {STORE} return Boolean(store); }})()"
+FORGET = f"(async () => {{ {STORE} await caches.delete(store); }})()"
+# The change is a function from bytes and headers to what is kept in their place.
+CHANGE = """
+async (change) => {
+  const names = await caches.keys();
+  const store = await caches.open(names.find((name) => name.includes("start image")));
+  const [key] = await store.keys();
+  const kept = await store.match(key);
+  const bytes = new Uint8Array(await kept.arrayBuffer());
+  const headers = Object.fromEntries(kept.headers);
+  const hashOf = async (some) => btoa(String.fromCharCode(
+    ...new Uint8Array(await crypto.subtle.digest("SHA-256", some))));
+  const ways = {
+    "half of it": () => [bytes.slice(0, bytes.length / 2), headers],
+    "one bit of it": () => { bytes[bytes.length - 9] ^= 1; return [bytes, headers]; },
+    "another build": () => [bytes, { ...headers, binding: "of another build" }],
+    "another note": async () => {
+      const text = new TextDecoder("latin1").decode(bytes.subarray(-40));
+      bytes[bytes.length - 40 + text.indexOf("}")] = 0x20;
+      return [bytes, { ...headers, "image-hash": await hashOf(bytes) }];
+    },
+    "another reply": async () => {
+      bytes[bytes.length - 4] ^= 1;
+      return [bytes, { ...headers, "image-hash": await hashOf(bytes) }];
+    },
+    "no memory": async () => {
+      bytes.fill(0, 4 * 4000, 4 * 4000 + 8000000);
+      return [bytes, { ...headers, "image-hash": await hashOf(bytes) }];
+    },
+  };
+  const [body, told] = await ways[change]();
+  await store.put(key, new Response(body, { headers: told }));
+}
+"""
+WAYS = (
+    "half of it",
+    "one bit of it",
+    "another build",
+    "another note",
+    "another reply",
+    "no memory",
+)
+
+# The worker's own messages, told with what each start was and every reply as text.
+LISTEN = """
+globalThis.heard = [];
+const Before = globalThis.Worker;
+globalThis.Worker = class extends Before {
+  constructor(...rest) {
+    super(...rest);
+    if (String(rest[0]).endsWith("/worker.js")) {
+      globalThis.theWorker = this;
+      this.addEventListener("message", ({ data }) => globalThis.heard.push(
+        data.reply ? { number: data.number, reply: data.reply }
+                   : { said: Object.keys(data)[0], taken: data.taken === true }));
+    }
+  }
+};
+"""
+ASK = """
+([number, slug, request]) => new Promise((done) => {
+  globalThis.theWorker.addEventListener("message", ({ data }) => {
+    if (data.number === number) { done(data.reply); }
+  });
+  globalThis.theWorker.postMessage({ number, slug, request });
+})
+"""
+
+
+@pytest.fixture
+def notes(context: BrowserContext) -> list[str]:
+    """What the console is told of starts that are not from the image."""
+    told: list[str] = []
+
+    def hear(message: ConsoleMessage) -> None:
+        if NOTE in message.text:
+            told.append(message.text)
+
+    context.on("console", hear)
+    context.add_init_script(LISTEN)
+    return told
+
+
+def _is_kept(page: Page) -> None:
+    for _ in range(PATIENCE // 100):
+        if page.evaluate(IS_KEPT):
+            return
+        page.wait_for_timeout(100)
+    raise AssertionError("no image was kept")
+
+
+def _visit(phone: Phone) -> None:
+    phone.open("safety/")
+    phone.open(CASE)
+    phone.waits_for("pass")
+
+
+def _was_from_image(page: Page) -> bool:
+    said = [one for one in page.evaluate("globalThis.heard") if one.get("said") == "ready"]
+    return [one["taken"] for one in said] == [False]
+
+
+def test_the_second_start_is_from_an_image(phone: Phone, page: Page, notes: list[str]) -> None:
+    """The first start takes the image; the second uses it, and says nothing."""
+    _visit(phone)
+    assert not _was_from_image(page)
+    _is_kept(page)
+
+    _visit(phone)
+
+    assert _was_from_image(page)
+    assert notes == []
+
+
+@pytest.mark.parametrize("change", WAYS)
+def test_an_image_that_does_not_fit_is_not_used(
+    phone: Phone, page: Page, notes: list[str], guard: Guard, change: str
+) -> None:
+    """The verdict comes all the same, with one note, and the next start has an image again."""
+    guard.allow("wasm", "Pyodide", "RuntimeError")
+    _visit(phone)
+    _is_kept(page)
+    page.evaluate(CHANGE, change)
+
+    _visit(phone)
+
+    assert not _was_from_image(page)
+    assert len(notes) == 1, notes
+    _is_kept(page)
+    _visit(phone)
+    assert _was_from_image(page)
+    assert len(notes) == 1, notes
+
+
+def test_another_browser_does_not_use_the_image(phone: Phone, page: Page, notes: list[str]) -> None:
+    """The runtime fits itself to the browser, so an update of the browser ends an image."""
+    _visit(phone)
+    _is_kept(page)
+    page.add_init_script(
+        "Object.defineProperty(navigator, 'userAgent', { value: 'A newer browser' });"
+    )
+
+    _visit(phone)
+
+    assert not _was_from_image(page)
+    assert len(notes) == 1, notes
+
+
+def test_where_nothing_can_be_kept_the_checkers_run(
+    phone: Phone, page: Page, notes: list[str]
+) -> None:
+    """A browser without a place for the image starts the ordinary way each time."""
+    page.add_init_script("delete globalThis.caches; delete Window.prototype.caches;")
+    _visit(phone)
+    page.wait_for_timeout(2500)
+    _visit(phone)
+
+    assert not _was_from_image(page)
+    assert notes == []
+
+
+def test_both_starts_give_the_same_replies(phone: Phone, page: Page, notes: list[str]) -> None:
+    """Every example of every checker, byte for byte: no verdict hangs on the order of a hash."""
+    _visit(phone)
+    ordinary = _replies(page)
+    _is_kept(page)
+    page.evaluate(FORGET)
+    _visit(phone)
+    again = _replies(page)
+    _is_kept(page)
+    _visit(phone)
+    assert _was_from_image(page)
+    from_image = _replies(page)
+
+    assert notes == []
+    assert ordinary == again, "two seeds of the hash"
+    assert ordinary == from_image
+
+
+def _replies(page: Page) -> list[Any]:
+    asked = [
+        (checker.slug, json.dumps({"on": "2026-11-24", **example.request}))
+        for checker in CHECKERS
+        for example in checker.examples
+    ]
+    return [page.evaluate(ASK, [10_000 + n, *one]) for n, one in enumerate(asked)]
+
+
+def test_the_worker_outlives_the_page_in_view(phone: Phone, page: Page, notes: list[str]) -> None:
+    """A page opened by a link inside the site asks the same worker."""
+    _visit(phone)
+    page.evaluate("globalThis.theWorker.mark = 1")
+    page.locator('a[href$="earth-electrode/"]').first.evaluate("(link) => link.click()")
+    expect(page.locator('[data-checker="earth-electrode"]')).to_be_visible(timeout=PATIENCE)
+
+    assert page.evaluate("globalThis.theWorker.mark") == 1
+    assert [x["said"] for x in page.evaluate("globalThis.heard") if x.get("said") == "ready"] == [
+        "ready"
+    ]
+    assert notes == []
