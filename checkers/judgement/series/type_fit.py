@@ -51,7 +51,8 @@ def _fit_of(kind: str, load: PlacedLoad, *, detected: bool) -> Fit:
         return GOOD
     equipment = load.equipment
     if load.declared is not None and equipment.maker_says == SILENT:
-        equipment = replace(equipment, maker_says=NO_DC)
+        # A promise that no more can flow stands whatever keeps it.
+        equipment = replace(equipment, maker_says=NO_DC, detection=None)
     if detected and not asks_for_detection(load):
         fits = covers(kind, equipment.least_type)
         return GOOD if fits else Fit(Outcome.CANNOT_SAY, DETECTION_ELSEWHERE)

@@ -142,3 +142,22 @@ def test_a_type_b_is_not_enough_where_the_maker_calls_for_a_type_b_plus() -> Non
 
     assert reply["outcome"] == "fail"
     assert reply["answer"]["least_change"] == ["put a type B+ in place of a (type B)"]
+
+
+def test_what_the_maker_of_a_charge_point_declares_counts_however_it_is_kept() -> None:
+    """Within what a type A bears it passes, above it does not, and a type F bears more."""
+    outcomes = {}
+    for kind in ("A", "F"):
+        for declared in ("6 mA", "8 mA"):
+            request = {
+                "devices": [{"id": "a", "type": kind, "rated_residual_current": "30 mA"}],
+                "loads": [{"below": "a", "load": "ev-charge-point", "dc_residual": declared}],
+            }
+            outcomes[kind, declared] = run("series", request)["answer"]["devices"][0]["verdict"]
+
+    assert outcomes == {
+        ("A", "6 mA"): "pass",
+        ("A", "8 mA"): "fail",
+        ("F", "6 mA"): "pass",
+        ("F", "8 mA"): "pass",
+    }
