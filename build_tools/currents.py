@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from datetime import date
+from functools import cache
 
 from build_tools.identity import build_identity
 from build_tools.rendering import html
@@ -32,11 +34,10 @@ def currents_show(words: str, root: str) -> str:
 def bands_show(type_: str, root: str) -> str:
     """Show between which currents a device of a type must operate on a slow rise."""
     del root
-    on = build_identity().day
     lines = [
         {"waveform": waveform, "cells": _band_cells(type_, waveform)}
         for waveform in WAVEFORMS
-        if rows("operating-current", on=on, form=FORM, type=type_, waveform=waveform, rated=30.0)
+        if _bands(type_, 30.0, waveform)
     ]
     used = _bands(type_, 30.0)
     return html(
@@ -48,9 +49,15 @@ def bands_show(type_: str, root: str) -> str:
     )
 
 
+@cache
+def _day() -> date:
+    return build_identity().day
+
+
 def _bands(type_: str, rated: float, waveform: str | None = None) -> tuple[Row, ...]:
-    on = build_identity().day
-    return rows("operating-current", on=on, form=FORM, type=type_, waveform=waveform, rated=rated)
+    return rows(
+        "operating-current", on=_day(), form=FORM, type=type_, waveform=waveform, rated=rated
+    )
 
 
 def _band_cells(type_: str, waveform: str) -> list[str]:
@@ -67,8 +74,7 @@ def _span(low: float | None, high: float | None) -> str:
 
 
 def _timing(type_: str, delay: str, rated: float) -> Iterable[Row]:
-    on = build_identity().day
-    for row in rows("trip-time", on=on, form=FORM, type=type_, delay=delay, rated=rated):
+    for row in rows("trip-time", on=_day(), form=FORM, type=type_, delay=delay, rated=rated):
         level = row.level(rated)
         if level is not None and level < LARGE:
             yield row
