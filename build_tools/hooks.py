@@ -16,6 +16,8 @@ from mkdocs.structure.nav import Navigation
 from mkdocs.structure.pages import Page
 
 from build_tools import browser_files, pages, policy
+from build_tools.search_words import search_words
+from build_tools.search_worker import mend_search
 from build_tools.shows import fill_in
 from build_tools.theme_repairs import repaired
 
@@ -30,6 +32,12 @@ def on_files(files: Files, config: MkDocsConfig) -> None:
     """When the written files are known: add the made pages, and the browser's files."""
     for place, content in pages.made_files(Path(config.docs_dir)).items():
         files.append(File.generated(config, place, content=content))
+
+
+def on_page_markdown(markdown: str, page: Page, **_: Any) -> None:
+    """When a page has been read: what people type to find it, which the search ranks highest."""
+    if words := search_words(markdown):
+        page.meta["tags"] = words
 
 
 def on_page_content(html: str, page: Page, **_: Any) -> str:
@@ -53,5 +61,6 @@ def on_post_page(output: str, **_: Any) -> str:
 
 
 def on_post_build(config: MkDocsConfig) -> None:
-    """When all pages are written: allow just the scripts that they hold."""
+    """When all pages are written: mend the search, and allow just the scripts that pages hold."""
+    mend_search(Path(config.site_dir))
     policy.protect(Path(config.site_dir))

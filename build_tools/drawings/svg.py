@@ -42,6 +42,7 @@ class Picture:
             *self.parts,
             viewBox=f"0 0 {number(WIDTH)} {number(self.height)}",
             role="img",
+            data_search_exclude="",
             aria_labelledby=title,
             aria_describedby=words,
         )
