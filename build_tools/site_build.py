@@ -40,12 +40,13 @@ def ensure_site() -> Path:
         return places.SITE
     stamps.remove_stamp(STAMP)
     with replacing(places.SITE) as folder:
-        _make(folder, runtime)
+        make_site(folder, runtime)
     stamps.write_stamp(STAMP, wanted)
     return places.SITE
 
 
-def _make(folder: Path, runtime: Path) -> None:
+def make_site(folder: Path, runtime: Path) -> None:
+    """Build the whole site into an empty folder, with what `ensure_runtime` prepared."""
     with step("Building the pages"):
         _pages(folder)
     shutil.copytree(runtime, folder / "runtime")

@@ -21,6 +21,17 @@ REQUEST: dict[str, Any] = {
     "device": {"type": "A", "rated_residual_current": "30 mA"},
     "readings": [{"test": "trip-time", "multiple": "1", "waveform": "ac", "value": "28"}],
 }
+
+
+def _flat(value: Any, path: str = "") -> dict[str, str]:
+    if isinstance(value, dict | list):
+        pairs = value.items() if isinstance(value, dict) else enumerate(value)
+        parts = [_flat(one, f"{path}.{key}".lstrip(".")) for key, one in pairs]
+        return {key: one for part in parts for key, one in part.items()}
+    return {path: str(value)}
+
+
+SITE_PAGE = f"checkers/{SLUG}/#{urlencode(_flat(REQUEST))}"
 # The copy for use without a network is whole, and the image for the next start is kept.
 KEPT = """
 (async () => (await caches.keys()).some((name) => name.includes("start image"))
@@ -43,14 +54,14 @@ def table(rounds: int = ROUNDS) -> dict[str, Any]:
     """
     site = ensure_site()
     stock = Side(ensure_stock_site(SLUG, REQUEST), "?keep", "document.body.dataset.kept === 'yes'")
-    ours = Side(site, _place(), KEPT)
+    ours = Side(site, SITE_PAGE, KEPT)
     found: dict[str, Any] = _waits(stock, ours, rounds, slow=False)
     if can_slow():
         found["slowed"] = _waits(stock, ours, rounds, slow=True)
         found["slowing"] = SLOWING
     else:
         say("This system cannot stop and continue a browser: nothing is measured slowed.")
-    found["compressed_bytes"] = compressed_bytes(site, _place())
+    found["compressed_bytes"] = compressed_bytes(site, SITE_PAGE)
     return found
 
 
@@ -68,15 +79,3 @@ def figures(found: dict[str, Any]) -> list[Figure]:
 
 def _waits(stock: Side, ours: Side, rounds: int, *, slow: bool) -> dict[str, Any]:
     return {kind: one._asdict() for kind, one in waits(stock, ours, rounds, slow=slow).items()}
-
-
-def _place() -> str:
-    return f"checkers/{SLUG}/#{urlencode(_flat(REQUEST))}"
-
-
-def _flat(value: Any, path: str = "") -> dict[str, str]:
-    if isinstance(value, dict | list):
-        pairs = value.items() if isinstance(value, dict) else enumerate(value)
-        parts = [_flat(one, f"{path}.{key}".lstrip(".")) for key, one in pairs]
-        return {key: one for part in parts for key, one in part.items()}
-    return {path: str(value)}
