@@ -3,10 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from datetime import date
-from functools import cache
 
-from build_tools.identity import build_identity
+from build_tools.identity import day_of_sources
 from build_tools.rendering import html
 from checkers.domain.limit_rows import Row
 from checkers.domain.limit_words import WAVEFORMS, amount_in_words
@@ -49,14 +47,14 @@ def bands_show(type_: str, root: str) -> str:
     )
 
 
-@cache
-def _day() -> date:
-    return build_identity().day
-
-
 def _bands(type_: str, rated: float, waveform: str | None = None) -> tuple[Row, ...]:
     return rows(
-        "operating-current", on=_day(), form=FORM, type=type_, waveform=waveform, rated=rated
+        "operating-current",
+        on=day_of_sources(),
+        form=FORM,
+        type=type_,
+        waveform=waveform,
+        rated=rated,
     )
 
 
@@ -74,7 +72,9 @@ def _span(low: float | None, high: float | None) -> str:
 
 
 def _timing(type_: str, delay: str, rated: float) -> Iterable[Row]:
-    for row in rows("trip-time", on=_day(), form=FORM, type=type_, delay=delay, rated=rated):
+    for row in rows(
+        "trip-time", on=day_of_sources(), form=FORM, type=type_, delay=delay, rated=rated
+    ):
         level = row.level(rated)
         if level is not None and level < LARGE:
             yield row

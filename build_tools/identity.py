@@ -5,6 +5,7 @@ from __future__ import annotations
 import os
 import subprocess
 from datetime import UTC, date, datetime
+from functools import cache
 from pathlib import Path
 from typing import NamedTuple
 
@@ -30,6 +31,12 @@ def build_identity() -> Identity:
     day = datetime.fromtimestamp(source_epoch(), UTC).date()
     digest = stamps.fingerprint_of_files(places.ROOT, *SOURCES, also=[day.isoformat()])
     return Identity(f"{day.isoformat()}-{digest[:12]}", day)
+
+
+@cache
+def day_of_sources() -> date:
+    """Give the day a build tells its reader, found once: pages ask for it again and again."""
+    return datetime.fromtimestamp(source_epoch(), UTC).date()
 
 
 def source_epoch(root: Path = places.ROOT) -> int:

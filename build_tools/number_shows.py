@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from build_tools.identity import build_identity
+from build_tools.identity import day_of_sources
 from build_tools.rendering import html
 from checkers.domain.known_figures import KNOWN
 from checkers.domain.limit_rows import MEASURES, Row
@@ -50,7 +50,7 @@ def limit_show(words: str, root: str) -> str:
 
 
 def _found(which: str, asked: dict[str, Any]) -> tuple[Row, ...]:
-    on = build_identity().day
+    on = day_of_sources()
     conditions = {key: _value(key, text) for key, text in asked.items()}
     if which not in MEASURES:
         return rows_in(which, on=on, **conditions)

@@ -8,7 +8,7 @@ from build_tools.checker_shows import fragment
 from build_tools.currents import RATINGS
 from build_tools.drawings.converter_circuit import converter_circuit
 from build_tools.drawings.waveform import waveform
-from build_tools.identity import build_identity
+from build_tools.identity import day_of_sources
 from build_tools.picture_shows import picture_html
 from build_tools.rendering import html
 from checkers.domain.causes import CAUSES
@@ -45,7 +45,7 @@ def quantities_show(_: str, root: str) -> str:
 
 def electrode_limits_show(_: str, root: str) -> str:
     """Show the greatest electrode resistance for each rating: touch voltage over rating."""
-    on = build_identity().day
+    on = day_of_sources()
     ac, dc = (rows_in(TOUCH, on=on, supply=supply)[0] for supply in ("ac", "dc"))
     volts = {"AC": ac.at_most() or 0.0, "25": SPECIAL * (ac.at_most() or 0.0), "DC": dc.at_most()}
     lines = [

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from build_tools.drawings.scales import Scale, figure, grid
 from build_tools.drawings.svg import Picture, box, label, line
-from build_tools.identity import build_identity
+from build_tools.identity import day_of_sources
 from checkers.domain.limit_rows import Row
 from checkers.domain.limit_words import WAVEFORMS
 from checkers.domain.limits import rows
@@ -72,7 +72,7 @@ def bands_of(type_: str, rated: str, form: str) -> list[Band]:
         asked["type"] = type_
     bands = {}
     for waveform in sorted(WAVEFORMS, key=lambda one: one not in IN_THE_FIELD):
-        for row in rows("operating-current", on=build_identity().day, waveform=waveform, **asked):
+        for row in rows("operating-current", on=day_of_sources(), waveform=waveform, **asked):
             low, high = row.at_least(value), row.at_most(value)
             if low is not None and high is not None and high <= WIDE * value:
                 bands[row] = Band(_name(row, waveform), low, high, row)

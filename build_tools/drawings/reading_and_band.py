@@ -8,7 +8,7 @@ import checkers
 from build_tools.drawings.answers import sources_of
 from build_tools.drawings.scales import Scale, figure, grid
 from build_tools.drawings.svg import Picture, box, dot, hatched, label, line
-from build_tools.identity import build_identity
+from build_tools.identity import day_of_sources
 from checkers.domain.limits import rows, rows_in
 from checkers.domain.measured import Measured, Said, parse_measured
 from checkers.domain.quantities import parse_quantity
@@ -92,7 +92,7 @@ def _limits(asked: Asked) -> tuple[float, float, str]:
     timed = asked.kind == "trip-time"
     row = rows(
         MEASURES[asked.kind],
-        on=build_identity().day,
+        on=day_of_sources(),
         form=asked.device.get("form", "rccb"),
         type=asked.device["type"],
         waveform=asked.test["waveform"],
@@ -115,7 +115,7 @@ def _judged(value: str, asked: Asked, high: float) -> tuple[Shown, tuple[str, ..
 
 
 def _uncertainty(asked: Asked, high: float) -> float:
-    on = build_identity().day
+    on = day_of_sources()
     share = rows_in(UNCERTAINTIES, on=on, quantity=MEASURES[asked.kind])[0].at_most() or 0.0
     return share * (asked.rated if asked.kind == "ramp" else high)
 

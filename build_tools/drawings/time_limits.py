@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from build_tools.drawings.scales import Scale, figure, grid
 from build_tools.drawings.svg import Picture, Point, dot, label, path
-from build_tools.identity import build_identity
+from build_tools.identity import day_of_sources
 from checkers.domain.limit_rows import Row
 from checkers.domain.limit_words import WAVEFORMS, amount_in_words
 from checkers.domain.limits import rows
@@ -77,7 +77,7 @@ def limits_of(type_: str, rated: str, waveform: str, delay: str, form: str) -> l
     asked = {"form": form, "waveform": waveform, "rated": value}
     if form not in ("gfci", "rdc-dd"):
         asked |= {"type": type_, "delay": delay}
-    found = rows("trip-time", on=build_identity().day, **asked)
+    found = rows("trip-time", on=day_of_sources(), **asked)
     limits = []
     for row in found:
         if row.formula:
