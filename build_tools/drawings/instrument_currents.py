@@ -8,7 +8,7 @@ from build_tools.drawings.scales import Scale
 from build_tools.drawings.svg import Picture, Point, label, line, path
 from checkers.domain.readings import Waveform
 
-LEFT, RIGHT, WORDS_AT = 14.0, 190.0, 204.0
+LEFT, RIGHT, WORDS_AT = 14.0, 178.0, 192.0
 FIRST, ROW, HALF = 52.0, 98.0, 44.0
 STEPS = 2880
 DRAWN = 8  # of so many points one is drawn

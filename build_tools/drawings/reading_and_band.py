@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 import checkers
@@ -28,8 +29,8 @@ UNCERTAINTIES = "iec-61557-6/operating-uncertainties"
 class Asked:
     """One test on one device, as a request names it, with the rating [mA]."""
 
-    device: dict[str, str]
-    test: dict[str, str | float]
+    device: Mapping[str, str]
+    test: Mapping[str, str | float]
 
     @property
     def rated(self) -> float:
@@ -58,7 +59,7 @@ class Shown:
 
 
 def reading_and_band(
-    values: list[str], device: dict[str, str], test: dict[str, str | float]
+    values: Sequence[str], device: Mapping[str, str], test: Mapping[str, str | float]
 ) -> Picture:
     """Draw readings of one test against the limits of the device standard.
 

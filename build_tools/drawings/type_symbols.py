@@ -18,7 +18,7 @@ SIGNS: dict[str, tuple[str, ...]] = {
 SEES = {
     "AC": ("alternating current", "only"),
     "A": ("and pulsating", "direct current"),
-    "F": ("and several frequencies", "mixed"),
+    "F": ("and mixed", "frequencies"),
     "B": ("and smooth direct", "current, to 1 kHz"),
     "B+": ("as B, and to 20 kHz",),
 }

@@ -1,0 +1,41 @@
+"""The search finds what people type, the right page first or near it."""
+
+from __future__ import annotations
+
+import pytest
+from playwright.sync_api import Page, expect
+
+from tests.browser.phone import NO_COPY, PATIENCE, Phone
+
+RESULT = ".md-search-result__item > .md-search-result__link"
+NEAR = 4  # results that a phone shows without scrolling far
+
+
+@pytest.mark.parametrize(
+    ("typed", "leads"),
+    [
+        ("33ms", "questions/must-it-be-under-30-ms/"),
+        ("RCD won't trip", "troubleshooting/"),
+        ("type b 6ma", "device-types/b/"),
+        ("x5", "tests/trip-time/"),
+        ("FI", "device-forms/"),
+        ("GFCI", "device-forms/gfci/"),
+        ("aardlek", "device-forms/"),
+        ("differenziale", "device-forms/"),
+        ("heat pump", "dc-sources/heat-pump-single-phase/"),
+        ("wallbox", "dc-sources/ev-charge-point/"),
+        ("nuisance tripping", "leakage/"),
+        ("200 ohm", "questions/is-200-ohm-good-enough/"),
+    ],
+)
+def test_what_is_typed_leads_to_its_page(phone: Phone, page: Page, typed: str, leads: str) -> None:
+    """Typed as people type it, the page is among the first results."""
+    page.add_init_script(NO_COPY)
+    phone.open("safety/")
+    page.locator(".md-header__button[for='__search']").click()
+    page.locator(".md-search__input").press_sequentially(typed)
+
+    first = page.locator(RESULT)
+    expect(first.first).to_be_visible(timeout=PATIENCE)
+    found = f".md-search-result__item:nth-child(-n+{NEAR}) > a[href*='/{leads}?h=']"
+    page.locator(found).first.wait_for(timeout=PATIENCE)

@@ -1,0 +1,61 @@
+"""Each kind of equipment has a whole page, from the one catalogue."""
+
+from __future__ import annotations
+
+import json
+import re
+from html import unescape
+
+import pytest
+
+import checkers
+from build_tools.load_pages import load_pages, load_show, loads_show, usual_case
+from checkers.domain.loads import LOADS
+
+PAGES = load_pages()
+
+
+@pytest.mark.parametrize("key", LOADS)
+def test_a_page_shows_its_circuits_with_their_faults(key: str) -> None:
+    """Every circuit of every supply, drawn, with its current."""
+    page = PAGES[f"dc-sources/{key}.md"]
+    circuits = {circuit for keys in LOADS[key].circuits.values() for circuit in keys}
+
+    assert circuits == set(re.findall(r'converter-circuit \{"circuit": "([^"]+)"', page))
+    assert circuits == set(re.findall(r'waveform \{"circuit": "([^"]+)"', page))
+
+
+@pytest.mark.parametrize("key", LOADS)
+def test_a_page_starts_from_a_case_that_passes(key: str) -> None:
+    """The type that the circuit calls for serves; narrower ones are for the reader to try."""
+    assert checkers.run("type-for-load", usual_case(LOADS[key]))["outcome"] == "pass"
+    assert json.dumps(usual_case(LOADS[key])) in PAGES[f"dc-sources/{key}.md"]
+
+
+@pytest.mark.parametrize("key", LOADS)
+def test_every_need_figure_and_rule_is_shown_with_its_source(key: str) -> None:
+    """Nothing the catalogue knows is left out."""
+    load = LOADS[key]
+    parts = ("needs", "figures", "rules")
+    shown = unescape("".join(load_show(f"{key} {part}", "") for part in parts))
+
+    for source in [
+        *(source for need in load.needs for source in (*need.sources, need.smooth_dc_source)),
+        *(figure.source for figure in load.figures),
+        *(rule.source for rule in load.rules),
+    ]:
+        assert source.document in shown
+
+
+def test_an_island_tells_of_its_bond() -> None:
+    """Without a bond from neutral to earth no device can see a fault: the page says so."""
+    assert "neutral must be joined to earth" in PAGES["dc-sources/battery-inverter.md"]
+    assert "Fed from both sides" not in PAGES["dc-sources/washing-machine.md"]
+
+
+def test_the_list_names_every_kind() -> None:
+    """With the types its circuits call for."""
+    shown = loads_show("", "../")
+
+    assert all(f"../dc-sources/{key}/" in shown for key in LOADS)
+    assert re.search(r"Welding set</a>: type A or B", shown)
