@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Collection
 from dataclasses import dataclass
 from typing import Any
 
@@ -65,16 +66,19 @@ def _button(one: Choice) -> Button:
     return Button(one.value, name, note)
 
 
-def form_fields(inputs: type[Any], form: str) -> Markup:
+def form_fields(inputs: type[Any], form: str, leave_out: Collection[str] = ()) -> Markup:
     """Return the fields of an input dataclass as HTML.
 
-    Inputs: the dataclass; the form's own name, which makes the fields' ids unique.
+    Inputs: the dataclass; the form's own name, which makes the fields' ids unique; the
+    inputs that the page asks for in a way of its own.
     """
-    return _fields(inputs, f"{form}-", compact=False)
+    return _fields(inputs, f"{form}-", compact=False, leave_out=leave_out)
 
 
-def _fields(inputs: type[Any], path: str, *, compact: bool) -> Markup:
-    listed = inputs_of(inputs)
+def _fields(
+    inputs: type[Any], path: str, *, compact: bool, leave_out: Collection[str] = ()
+) -> Markup:
+    listed = [one for one in inputs_of(inputs) if one.name not in leave_out]
     plain = [one for one in listed if not one.spec.advanced]
     further = [one for one in listed if one.spec.advanced]
     return html(

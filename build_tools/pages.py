@@ -20,6 +20,7 @@ from build_tools.reference_shows import (
     surveys_show,
 )
 from build_tools.rendering import html, markdown
+from build_tools.schedule_shows import schedule_show
 from build_tools.shows import Show
 from build_tools.source_shows import evidence_show, sources_show
 from build_tools.warnings_shown import cautions_show, local_note_for
@@ -47,6 +48,7 @@ SHOWS: dict[str, Show] = {
     "log": log_show,
     "picture": picture_show,
     "quantities": quantities_show,
+    "schedule": schedule_show,
     "sources": sources_show,
     "surveys": surveys_show,
     "test-currents": currents_show,

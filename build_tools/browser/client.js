@@ -11,6 +11,7 @@ const QUIET = 1000; // milliseconds without a question after which the image is 
  */
 const state = { stage: "idle", done: 0, total: 0, why: "" };
 const listeners = new Set();
+const calls = new Map(); // by number: how to give a call of the schedule its reply
 const asked = new Map(); // by who asks: the number in flight, and the newest request behind it
 
 let worker = null;
@@ -74,6 +75,36 @@ export function ask(who, slug, request, reply) {
   }
 }
 
+/**
+ * Call the schedule, which keeps what it has read between calls; each call gets its own reply.
+ *
+ * Inputs: begin, feed, go_on or finish; the request as JSON text, or bytes of the file.
+ * Rejects where the checkers cannot run, or stop running meanwhile.
+ */
+export async function callSchedule(call, value) {
+  await running();
+  clearTimeout(quiet);
+  lastNumber += 1;
+  const number = lastNumber;
+  return new Promise((resolve, reject) => {
+    calls.set(number, { resolve, reject });
+    worker.postMessage({ number, call, value });
+  });
+}
+
+function running() {
+  return new Promise((resolve, reject) => {
+    const wait = ({ stage, why }) => {
+      if (stage === "ready" || stage === "failed") {
+        listeners.delete(wait);
+        stage === "ready" ? resolve() : reject(new Error(why));
+      }
+    };
+    listeners.add(wait);
+    wait(state);
+  });
+}
+
 /** Forget who asked, as when its form has gone. */
 export function forget(who) {
   asked.delete(who);
@@ -101,6 +132,9 @@ function hear(data) {
     asked.forEach(send);
   } else if (data.image) {
     keepImage(data.image);
+  } else if (calls.has(data.number)) {
+    calls.get(data.number).resolve(JSON.parse(data.reply));
+    calls.delete(data.number);
   } else {
     deliver([...asked.values()].find(({ number }) => number === data.number), data.reply);
   }
@@ -137,6 +171,8 @@ function fail(why) {
     mine.next ??= mine.current;
     mine.number = 0;
   }
+  calls.forEach(({ reject }) => reject(new Error(why)));
+  calls.clear();
   console.warn(`The checkers could not start: ${why}`);
   change({ stage: "failed", why });
 }

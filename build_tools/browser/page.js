@@ -12,13 +12,25 @@ function pageChanged() {
   if (checkers.length > 0) {
     start();
   }
-  mounted = [...checkers.map(mount), ...[...document.querySelectorAll("[data-log]")].map(mountLog)];
+  mounted = [
+    ...checkers.map(mount),
+    ...[...document.querySelectorAll("[data-log]")].map(mountLog),
+    ...[...document.querySelectorAll("[data-schedule]")].map(mountSchedule),
+  ];
   showOfflineState();
 }
 
-// Few pages need the log: its scripts are fetched there.
+// Few pages need the log, or judge a schedule: their scripts are fetched there.
 function mountLog(root) {
-  const coming = import("./log-page.js").then((log) => log.mount(root));
+  return mountedLater(import("./log-page.js"), root);
+}
+
+function mountSchedule(root) {
+  return mountedLater(import("./schedule-page.js"), root);
+}
+
+function mountedLater(script, root) {
+  const coming = script.then((part) => part.mount(root));
   return () => coming.then((unmount) => unmount());
 }
 

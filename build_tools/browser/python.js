@@ -14,13 +14,13 @@ const RESEED = "import sys; sys.modules['random'].seed() if 'random' in sys.modu
 /**
  * Start Python in this worker from what the page fetched, with the checkers imported.
  *
- * Result: `answer`, and `image`, the memory at this moment, before any question was asked.
+ * Result: `answer`, `schedule`, and `image`, the memory at this moment, before any question was asked.
  */
 export async function startPython(parts) {
   // An option of the runtime's own, as `_loadSnapshot` below: its version is pinned.
   const python = await load(parts, { _makeSnapshot: true });
   python.runPython("import checkers");
-  return { image: imageOf(python), answer: answerOf(python) };
+  return { image: imageOf(python), answer: answerOf(python), schedule: scheduleOf(python) };
 }
 
 /** Start Python from an image; refuses one that does not give the reply it gave when it was taken. */
@@ -35,7 +35,7 @@ export async function restorePython({ packed, binding, ...parts }) {
   if (answer(PROBE.slug, PROBE.request) !== note.reply) {
     throw new Error("it answers otherwise than it did when it was taken");
   }
-  return { answer };
+  return { answer, schedule: scheduleOf(python) };
 }
 
 /** Make an image fit to be kept, bound to what it was taken from. */
@@ -85,6 +85,23 @@ function imageOf(python) {
 
 function answerOf(python) {
   return python.pyimport("checkers").answer;
+}
+
+// Few pages judge a schedule, so its module is asked for with the first call.
+function scheduleOf(python) {
+  let stream = null;
+  return (call, value) => {
+    stream ??= python.pyimport("checkers.schedule_stream");
+    if (!(value instanceof Uint8Array)) {
+      return value === undefined ? stream[call]() : stream[call](value);
+    }
+    const bytes = python.toPy(value);
+    try {
+      return stream[call](bytes);
+    } finally {
+      bytes.destroy();
+    }
+  };
 }
 
 /**

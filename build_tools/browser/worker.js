@@ -1,6 +1,7 @@
 import { packed, restorePython, startPython } from "./python.js";
 
-// Messages in: {start} or {restore} once, {keep} once it is quiet, and {number, slug, request}.
+// Messages in: {start} or {restore} once, {keep} once it is quiet, and {number, slug, request},
+// or {number, call, value} for a schedule.
 // Out: {ready}, {failed} or {refused}, then {image} and {number, reply}. Requests and replies
 // are JSON text, as the bridge takes and gives them.
 let python = null;
@@ -12,6 +13,8 @@ addEventListener("message", ({ data }) => {
     restorePython(data.restore).then(ready, (error) => postMessage({ refused: String(error) }));
   } else if (data.keep) {
     keep(data.keep);
+  } else if (data.call) {
+    postMessage({ number: data.number, reply: python.schedule(data.call, data.value) });
   } else {
     postMessage({ number: data.number, reply: python.answer(data.slug, data.request) });
   }

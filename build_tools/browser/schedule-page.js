@@ -1,0 +1,190 @@
+import { fromFragment } from "./address.js";
+import { follow, start } from "./client.js";
+import { keepOneAnswer } from "./fields.js";
+import { read, showProblems, write } from "./form.js";
+import { showMapping } from "./schedule-mapping.js";
+import { ofFile, ofText } from "./schedule-pieces.js";
+import { showRows } from "./schedule-rows.js";
+import { Refused, run } from "./schedule-run.js";
+import { FORMS, saveButtons } from "./schedule-save.js";
+import { showFirst, showNotes, showTotals } from "./schedule-summary.js";
+import { soFar } from "./schedule-words.js";
+import { element, say } from "./element.js";
+import { showCrash, showFailure, showProgress, showState, showUnfinished, showVerdict } from "./verdict.js";
+
+/** Bring the page for a whole schedule to life; call what is returned when it goes. */
+export function mount(root) {
+  const stop = new AbortController();
+  const page = { root, signal: stop.signal, part: (name) => root.querySelector(`[data-${name}]`), chosen: new Map() };
+  page.form = page.part("inputs");
+  page.meanings = JSON.parse(root.dataset.meanings);
+  listen(page);
+  const unfollow = follow((state) => stateChanged(page, state));
+  start();
+  openCase(page);
+  return () => {
+    stop.abort();
+    page.running?.abort();
+    unfollow();
+  };
+}
+
+function listen(page) {
+  const on = (target, event, action) => target.addEventListener(event, action, { signal: page.signal });
+  on(page.part("file"), "change", ({ target }) => target.files[0] && take(page, ofFile(target.files[0])));
+  on(page.part("text"), "paste", () => setTimeout(() => judgeText(page)));
+  on(page.part("text"), "input", () => { page.schedule = null; });
+  on(page.part("judge"), "click", () => (page.schedule ? judge(page) : judgeText(page)));
+  on(page.part("stop"), "click", () => page.running?.abort());
+  on(page.form, "input", ({ target }) => {
+    const field = target.closest("[data-field]");
+    field && keepOneAnswer(field, target);
+  });
+  on(page.form, "submit", (event) => event.preventDefault());
+  on(page.part("drop"), "dragover", (event) => event.preventDefault());
+  on(page.part("drop"), "drop", (event) => dropped(page, event));
+}
+
+function dropped(page, event) {
+  const { files } = event.dataTransfer;
+  const text = event.dataTransfer.getData("text/plain");
+  event.preventDefault();
+  if (files.length) {
+    take(page, ofFile(files[0]));
+  } else if (text) {
+    page.part("text").value = text;
+    judgeText(page);
+  }
+}
+
+// An example, or a case that somebody shared, stands in the address.
+function openCase(page) {
+  const { text = "", ...request } = fromFragment(location.hash) ?? {};
+  write(page.form, request);
+  page.part("text").value = text;
+  if (text) {
+    judgeText(page);
+  }
+}
+
+function judgeText(page) {
+  const text = page.part("text").value;
+  if (text.trim()) {
+    take(page, ofText(text));
+  } else {
+    showState(page.root, "unfinished", "Not judged yet", "Choose a file, or paste its rows.");
+  }
+}
+
+function take(page, schedule) {
+  page.schedule = schedule;
+  page.chosen.clear();
+  judge(page);
+}
+
+async function judge(page) {
+  page.running?.abort();
+  const running = new AbortController();
+  page.running = running;
+  const { name } = page.schedule;
+  const found = { name, rows: [], counts: {}, pieces: Object.fromEntries(FORMS.map((form) => [form, []])), read: 0 };
+  begun(page);
+  try {
+    const heard = (reply) => hear(page, found, reply);
+    const end = await run(page.schedule, request(page), FORMS, heard, running.signal);
+    if (page.running === running) {
+      end ? ended(page, { ...found, reply: end.reply, frames: end.frames }) : stoppedEarly(page, found);
+    }
+  } catch (error) {
+    if (page.running === running) {
+      refused(page, error);
+    }
+  }
+}
+
+function request(page) {
+  const mapping = [...page.chosen].map(([column, means]) => ({ column, means }));
+  return { ...read(page.form), ...(mapping.length && { mapping }) };
+}
+
+function begun(page) {
+  for (const name of ["totals", "mapping", "first", "rows", "notes"]) {
+    page.part(name).replaceChildren();
+  }
+  showProblems(page.form, {});
+  showRunning(page, true);
+  showState(page.root, "waiting", "Judging", page.schedule.name);
+}
+
+function showRunning(page, yes) {
+  page.running = yes ? page.running : null;
+  page.part("stop").hidden = !yes;
+  page.part("judge").hidden = yes;
+  const bar = page.part("so-far");
+  bar.hidden = !yes;
+  bar.max = page.schedule.size;
+  bar.value = 0;
+}
+
+function hear(page, found, reply) {
+  for (const row of reply.rows) {
+    found.rows.push(row);
+    found.read += row.cells.join().length + 2;
+    if (row.outcome && row.row !== "same device") {
+      found.counts[row.outcome] = (found.counts[row.outcome] ?? 0) + 1;
+    }
+  }
+  FORMS.forEach((form) => found.pieces[form].push(reply.pieces[form] ?? ""));
+  page.part("so-far").value = Math.min(found.read, page.schedule.size);
+  say(page.part("said"), soFar(found.rows.length, found.counts));
+}
+
+function ended(page, found) {
+  const { reply, rows } = found;
+  const headings = reply.answer.mapping.map(({ heading }) => heading);
+  showRunning(page, false);
+  say(page.part("said"), `${rows.length} rows read.`);
+  showVerdict(page.root, reply);
+  page.part("why").hidden = true;
+  showTotals(page.part("totals"), reply);
+  page.part("totals").append(element("p", { class: "inputs__actions" }, ...saveButtons(found)));
+  showMapping(page.part("mapping"), reply.answer.mapping, page.meanings, page.chosen, () => judge(page));
+  showFirst(page.part("first"), reply, rows, headings);
+  showRows(page.part("rows"), rows, headings);
+  showNotes(page.part("notes"), reply);
+}
+
+function stoppedEarly(page, { rows, counts }) {
+  const line = rows.at(-1)?.line ?? 0;
+  showRunning(page, false);
+  say(page.part("said"), `Stopped after line ${line}.`);
+  const outcome = counts.fail ? "fail" : "cannot-say";
+  showState(page.root, outcome, "Stopped", `Nothing is said of the rows after line ${line}.`);
+  showRows(page.part("rows"), rows, []);
+}
+
+function refused(page, error) {
+  showRunning(page, false);
+  say(page.part("said"), "");
+  if (!(error instanceof Refused)) {
+    return; // the bar says already why the checkers do not run
+  }
+  const { reply } = error;
+  if (reply.kind === "crash") {
+    showCrash(page.root, reply);
+  } else {
+    showUnfinished(page.root, showProblems(page.form, reply.errors), reply.errors);
+  }
+}
+
+function stateChanged(page, state) {
+  if (state.stage === "failed") {
+    showFailure(page.root, state);
+  } else if (state.stage !== "ready") {
+    showProgress(page.root, state);
+  } else if (page.running) {
+    showState(page.root, "waiting", "Judging", page.schedule.name);
+  } else if (!page.schedule) {
+    showState(page.root, "unfinished", "Not judged yet", "Choose a file, or paste its rows.");
+  }
+}
