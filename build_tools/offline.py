@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import base64
+import gzip
 import hashlib
 import json
 from pathlib import Path
@@ -12,6 +13,8 @@ from build_tools.browser_files import SERVICE_WORKER
 IDENTITY = "build.json"  # tells a page, by whatever way it came, which build it is of
 # Nothing asks for these: other programs' maps, and lists for machines that read sites.
 LEFT_OUT = (".map", ".br", ".gz", "sitemap.xml", ".py", ".toml")
+# What the service worker squeezes before it keeps it.
+SQUEEZED = (".html", ".json", ".svg", ".whl", ".zip")
 # The theme's word lists for searching in other languages than ours.
 OTHER_LANGUAGES = "assets/javascripts/lunr/"
 
@@ -37,6 +40,18 @@ def precache(site: Path) -> dict[str, str]:
         for name, path in sorted(names.items())
         if is_kept(name)
     }
+
+
+def size_on_device(site: Path) -> int:
+    """Return the bytes of the whole copy as it lies on a reader's device, some files squeezed."""
+    files = [site / name for name in precache(site)]
+    return sum(_kept_size(path) for path in files)
+
+
+def _kept_size(path: Path) -> int:
+    if path.suffix in SQUEEZED:
+        return len(gzip.compress(path.read_bytes(), compresslevel=6, mtime=0))
+    return path.stat().st_size
 
 
 def is_kept(name: str) -> bool:

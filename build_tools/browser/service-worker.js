@@ -8,6 +8,10 @@
 const PREFIX = "residual-current-checkers";
 const SCOPE = new URL(self.registration.scope);
 const CACHE = `${PREFIX} ${SCOPE.pathname} ${BUILD.id}`;
+// Pages, lists and archives are kept squeezed, at a quarter of their size. Scripts and machine code
+// are not: from a file kept as it is, the browser can keep what it has compiled.
+const SQUEEZED = /\.(html|json|svg|whl|zip)$/;
+const MARK = "X-Squeezed";
 const TOGETHER = 6; // files fetched at one time
 
 self.addEventListener("install", (event) => event.waitUntil(fill()));
@@ -63,14 +67,27 @@ async function checked(path, hash) {
   if (!response.ok) {
     throw new Error(`${path} was refused (${response.status})`);
   }
-  return whole(response);
+  return whole(response, path);
 }
 
-// A response that was redirected may not answer a navigation, and the body is no longer
-// compressed, so the headers that say it is have to go.
-async function whole(response) {
+// A response that was redirected may not answer a navigation, and the headers of its way here no
+// longer hold: the copy has headers of its own.
+async function whole(response, path) {
   const headers = new Headers({ "Content-Type": response.headers.get("Content-Type") ?? "" });
-  return new Response(await response.blob(), { headers });
+  let { body } = response;
+  if (SQUEEZED.test(path) && "CompressionStream" in self) {
+    headers.set(MARK, "gzip");
+    body = body.pipeThrough(new CompressionStream("gzip"));
+  }
+  return new Response(await new Response(body).blob(), { headers });
+}
+
+function unsqueezed(response) {
+  if (!response.headers.has(MARK)) {
+    return response;
+  }
+  const headers = { "Content-Type": response.headers.get("Content-Type") };
+  return new Response(response.body.pipeThrough(new DecompressionStream("gzip")), { headers });
 }
 
 async function takeOver() {
@@ -119,7 +136,8 @@ function pathOf(request) {
 
 async function kept(path, request) {
   const cache = await caches.open(CACHE);
-  return await cache.match(keyOf(path, BUILD.files[path])) ?? fetch(request);
+  const found = await cache.match(keyOf(path, BUILD.files[path]));
+  return found ? unsqueezed(found) : fetch(request);
 }
 
 // The hash in the key makes one build's file findable by the next, and never mistaken for it.

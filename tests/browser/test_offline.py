@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+import pytest
 from playwright.sync_api import BrowserContext, Page, expect
 
-from build_tools.offline import precache
+from build_tools.offline import precache, size_on_device
 from tests.browser.guard import Guard
 from tests.browser.host import Host
 from tests.browser.phone import PATIENCE, Phone
@@ -86,6 +87,22 @@ def test_a_copy_not_compared_for_long_says_so(
     page.reload()
 
     expect(page.locator("[data-offline]")).to_contain_text("100 days", timeout=PATIENCE)
+
+
+def test_the_copy_is_as_small_as_it_is_counted(phone: Phone, page: Page, host: Host) -> None:
+    """What lies on the device is what the build says, and stays under the sixteen megabytes."""
+    phone.open("safety/")
+    expect(page.locator("[data-offline]")).to_contain_text("Works offline", timeout=PATIENCE)
+
+    kept = page.evaluate(
+        "caches.keys().then((names) => caches.open(names[0]))"
+        ".then((cache) => cache.matchAll())"
+        ".then((all) => Promise.all(all.map((one) => one.blob())))"
+        ".then((all) => all.reduce((sum, one) => sum + one.size, 0))"
+    )
+
+    assert kept == pytest.approx(size_on_device(host.folder), rel=0.02)
+    assert kept < 16e6
 
 
 def test_the_copy_holds_every_page_and_script(site_names: set[str], host: Host) -> None:

@@ -9,7 +9,8 @@ from pathlib import Path
 
 import pytest
 
-from build_tools.offline import precache, write_precache
+from build_tools.browser_files import SERVICE_WORKER
+from build_tools.offline import SQUEEZED, precache, size_on_device, write_precache
 
 BUILD = "2026-11-24-0123456789ab"
 
@@ -58,3 +59,13 @@ def test_the_worker_begins_with_its_build(site: Path) -> None:
     assert precache(site) == build["files"]
     assert "service-worker.js" not in build["files"]
     assert "addEventListener" in rest
+
+
+def test_the_copy_is_counted_as_it_is_kept(site: Path) -> None:
+    """Pages count squeezed, machine code as it is; the worker squeezes the same files."""
+    (site / "index.html").write_text("the same words over and over. " * 1000)
+    (site / "runtime" / "python.wasm").write_bytes(b"0" * 50_000)
+
+    assert 50_000 < size_on_device(site) < 52_000
+    names = "|".join(suffix.removeprefix(".") for suffix in SQUEEZED)
+    assert f"/\\.({names})$/" in SERVICE_WORKER.read_text(encoding="utf-8")
