@@ -93,7 +93,7 @@ function ways(panel, entry) {
 }
 
 function linkToLog() {
-  return element("a", { href: new URL("log/", ROOT).href }, "Open the job log");
+  return element("a", { class: "action", href: new URL("log/", ROOT).href }, "Open the job log");
 }
 
 function tell(panel, text, ...more) {

@@ -9,7 +9,12 @@ from typing import Any
 from playwright.sync_api import BrowserContext, ConsoleMessage, Page, Request
 
 # What the browser asks for on its own account, whatever page is open.
-BROWSERS_OWN = ("content-autofill.googleapis.com", "accounts.google.com", "update.googleapis.com")
+BROWSERS_OWN = (
+    "content-autofill.googleapis.com",
+    "accounts.google.com",
+    "update.googleapis.com",
+    "redirector.gvt1.com",
+)
 
 TELL_VIOLATIONS = """
 addEventListener("securitypolicyviolation", (event) => {
