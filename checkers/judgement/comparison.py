@@ -60,9 +60,11 @@ def compare(
     asked for, above one half.
     Result: a Comparison. A figure passes, or fails, only where that is at least
     as probable as asked for; between, it is borderline. A bound decides only where
-    all values it allows fall on one side.
+    all values it allows fall on one side, and a word without a figure never decides.
     Source: [1] JCGM 106:2012, 8.3.2 (guarded acceptance) and 8.3.3 (guarded rejection).
     """
+    if not measured.is_number:
+        return Comparison(Outcome.CANNOT_SAY)
     if measured.said is Said.MORE_THAN:
         return Comparison(_outcome_of_more_than(measured.value, limits))
     if measured.said is Said.LESS_THAN:

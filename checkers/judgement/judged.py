@@ -46,7 +46,20 @@ def not_a_result(reading: Reading) -> list[Judged] | None:
             f"“{measured.typed.strip()}” means that the test was not completed: no pass, no fail.",
             "Take the loads off, set the device's own rating, and repeat the test.",
         )
-    return _unit_mix_up(reading)
+    return _no_figure(reading) or _unit_mix_up(reading)
+
+
+def _no_figure(reading: Reading) -> list[Judged] | None:
+    """Return a finding where a word fit for a test button stands for a figure."""
+    measured = reading.measured
+    about_a_button = measured.said in (Said.OPERATES, Said.DOES_NOT_OPERATE)
+    if reading.test == Test.BUTTON or not about_a_button:
+        return None
+    return undecided(
+        reading,
+        f"“{measured.typed.strip()}” gives no figure, so it shows nothing against a limit.",
+        "Write what the instrument showed.",
+    )
 
 
 def _unit_mix_up(reading: Reading) -> list[Judged] | None:
