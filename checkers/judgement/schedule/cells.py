@@ -58,6 +58,7 @@ def read_cell(cell: str, meaning: Meaning, waveform: str) -> Read:
     made = [
         _reading(figure, meaning, multiple, phase, shape)
         for figure, (multiple, phase) in zip(figures, fitting, strict=True)
+        if not is_empty(figure)
     ]
     return _checked(made)
 

@@ -80,6 +80,10 @@ class Memory:
         """Begin empty."""
         self._known: OrderedDict[Key, Known] = OrderedDict()
 
+    def forget(self) -> None:
+        """Forget every device, as where a title may begin another board."""
+        self._known.clear()
+
     def get(self, key: Key | None) -> Known | None:
         """Return what is known of a device, or None."""
         if key is None or key not in self._known:

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+import re
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from datetime import date
 
@@ -18,10 +19,14 @@ from checkers.judgement.schedule.row_readings import ANY_TEST, meaning_of_row, r
 
 TEXT_WIDTH = 3
 TOO_WIDE = "it has {cells} cells under {headings} headings"
-SHIFTED = "it has fewer cells than there are headings, and other rows of this file have too many"
+SHIFTED = (
+    "two neighbouring cells could be one figure with a decimal comma, "
+    "which stands outside quotation marks in other rows"
+)
 DECIMAL_COMMA = "; is there a decimal comma outside quotation marks?"
 NO_HEADINGS = "no headings that are known here stand above it"
 NOT_YET = "lies in the future"
+WHOLE = re.compile(r"\d{1,4}")
 NOT_TESTED = frozenset({"n/t", "nt"})
 
 
@@ -45,10 +50,15 @@ class EntryReader:
         self.rules = rules
         self.n_t_seen = False
         self._delimiter = delimiter
-        self._too_wide_seen = False
+        self._decimal_commas_seen = False
         self._section = ""
         self._labelled: Entry | None = None
         self._headings: set[tuple[str, ...]] = set()
+
+    def look_ahead(self, records: Iterable[Record]) -> None:
+        """Note what the first rows of the file say of all of them."""
+        for record in records:
+            self._width_problem(record)
 
     def note_heading(self, record: Record) -> Entry:
         """Return the entry of a row of headings, to be known again where it is repeated."""
@@ -83,12 +93,27 @@ class EntryReader:
         width = len(self.layout.columns)
         if not width or record.is_blank:
             return ""
-        hint = DECIMAL_COMMA if self._delimiter == "," else ""
         if any(cell.strip() for cell in record.cells[width:]):
-            self._too_wide_seen = True
+            self._note_decimal_commas(record)
+            hint = DECIMAL_COMMA if self._delimiter == "," else ""
             return TOO_WIDE.format(cells=len(record.cells), headings=width) + hint
-        short = 1 < len(record.cells) < width
-        return SHIFTED + hint if short and hint and self._too_wide_seen else ""
+        shifted = self._decimal_commas_seen and self._could_be_split(record)
+        return SHIFTED if shifted else ""
+
+    def _note_decimal_commas(self, record: Record) -> None:
+        """Note where figures were pushed out of their columns: commas split them elsewhere too."""
+        last = next(cell for cell in reversed(record.cells) if cell.strip())
+        if self._delimiter == "," and WHOLE.fullmatch(last.strip()):
+            self._decimal_commas_seen = True
+
+    def _could_be_split(self, record: Record) -> bool:
+        """Tell whether two neighbouring cells of readings could be one figure, cut at its comma."""
+        places = [one.place for one in self.layout.columns if one.meaning.holds_readings]
+        cells = dict(enumerate(cell.strip() for cell in record.cells))
+        return any(
+            WHOLE.fullmatch(cells.get(place, "")) and WHOLE.fullmatch(cells.get(place + 1, ""))
+            for place in places
+        )
 
     def _read_cells(self, cells: Mapping[int, str], entry: Entry) -> None:
         one_a_row = {

@@ -45,6 +45,7 @@ class Intake:
         self.encoding = given.encoding
         self.delimiter = given.delimiter
         self.layout: Layout | None = None
+        self.first_rows: list[Record] = []
         self._given = given
         self._waiting: list[bytes | str] = []
         self._size = 0
@@ -78,8 +79,9 @@ class Intake:
         looked_at = lines or [Line(1, self._lines.rest)]
         self.delimiter = self.delimiter or delimiter_of(looked_at)
         self._records = Records(self.delimiter)
-        found = find_layout(records_of(looked_at[:LINES_LOOKED_AT], self.delimiter))
-        self.layout = with_mapping(found, self._given.mapping)
+        records = records_of(looked_at[:LINES_LOOKED_AT], self.delimiter)
+        self.layout = with_mapping(find_layout(records), self._given.mapping)
+        self.first_rows = records[self.layout.last :]
         yield from self._read(iter(lines))
 
     def _first_text(self) -> str:

@@ -59,7 +59,7 @@ class Layout:
     @property
     def has_readings(self) -> bool:
         """Whether any column holds readings."""
-        return any(one.meaning.is_reading or one.meaning.kind == "value" for one in self.columns)
+        return any(one.meaning.holds_readings for one in self.columns)
 
     def of_kind(self, kind: str) -> tuple[Column, ...]:
         """Return the columns that hold a kind of thing."""

@@ -42,6 +42,11 @@ class Meaning:
         return self.kind == READING
 
     @property
+    def holds_readings(self) -> bool:
+        """Whether the column holds readings, of a test that is named here or in another column."""
+        return self.kind in (READING, "value")
+
+    @property
     def is_sure(self) -> bool:
         """Whether the column is used as it stands."""
         return not self.asks

@@ -18,6 +18,7 @@ from checkers.judgement.schedule.totals import Totals
 
 Judge = Callable[[Entry], Result]
 MOST_LISTED = 1000
+BEGINS_ANEW = frozenset({RowKind.TEXT, RowKind.HEADING})  # perhaps with another board
 CORRECT_IT = "Correct it in the schedule, or ask whoever wrote it."
 NO_READING = "This row names a device and holds no reading."
 TEST_IT = "Test the device, or say on the row why not."
@@ -63,6 +64,7 @@ class Schedule:
     def _entry(self, part: Part, record: Record) -> Entry:
         if self.reader is None:
             self.reader = EntryReader(self.layout, self.intake.delimiter, self._rules)
+            self.reader.look_ahead(self.intake.first_rows)
         if part is Part.HEADINGS:
             return self.reader.note_heading(record)
         if part is Part.BEFORE and not record.problem:
@@ -80,6 +82,8 @@ class Schedule:
 
     def _judged(self, group: Sequence[Entry]) -> Iterator[Row]:
         first = group[0]
+        if first.kind in BEGINS_ANEW:
+            self._memory.forget()
         if first.kind is RowKind.NOT_READ:
             yield self._not_read(first)
         elif first.kind not in (RowKind.DEVICE, RowKind.NOT_TESTED):

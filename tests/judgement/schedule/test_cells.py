@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from checkers.judgement.schedule.cell_words import names_a_spare, unwrapped
@@ -41,6 +41,7 @@ READ: list[tuple[str, str, ReadingWords]] = [
     ("Result", "33ms", [("trip-time", "", "", "33ms")]),
     ("Result", ">300 ms", [("unknown", "", "", ">300 ms")]),
     ("½", "n/t", [("no-trip", "0.5", "", "n/t")]),
+    ("x1 0°/180°", "28/-", [("trip-time", "1", "0", "28")]),
     ("x1/x5", "28", [("trip-time", "", "", "28")]),
     ("x1", "keine Auslösung", [("trip-time", "1", "", "no trip")]),
     ("x1", "28 ms ✓", [("trip-time", "1", "", "28 ms")]),
@@ -92,6 +93,7 @@ def test_a_cell_that_says_nothing_gives_nothing(cell: str) -> None:
 
 
 @given(st.text(max_size=40), st.sampled_from(["x1 (ms)", "x1/x5", "RCD test", "Ramp", "Button"]))
+@settings(deadline=None)
 def test_no_cell_is_too_strange(cell: str, heading: str) -> None:
     """Whatever stands there is read, left out or named as a problem, without an error."""
     read_cell(unwrapped(cell), meaning_of(heading), "ac")
@@ -104,6 +106,7 @@ def test_no_cell_is_too_strange(cell: str, heading: str) -> None:
     label=st.sampled_from(["{n}x {v}", "x{n} {v}", "x{n}: {v}ms", "{v} ms x{n}", "{n} x IΔn {v}"]),
     turned=st.booleans(),
 )
+@settings(deadline=None)
 def test_labelled_figures_are_told_apart_in_any_order(
     first: object, second: object, between: str, label: str, *, turned: bool
 ) -> None:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import codecs
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from checkers.judgement.schedule.decoding import Decoder, encoding_of
@@ -58,6 +58,7 @@ def test_the_few_bytes_that_windows_leaves_open_are_no_error() -> None:
 
 
 @given(st.binary(max_size=200))
+@settings(deadline=None)
 def test_no_bytes_are_an_error(raw: bytes) -> None:
     """Any bytes at all give some text."""
     assert isinstance(decoded(raw), str)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from checkers.judgement.schedule.harmless import harmless
@@ -71,6 +71,7 @@ def test_a_part_that_another_delimiter_would_split_off_is_made_text(cell: str) -
 
 
 @given(st.text(st.sampled_from("=+-@＝＠\t\r\n ,;'1aA.")))
+@settings(deadline=None)
 def test_nothing_is_left_that_begins_with_what_runs(cell: str) -> None:
     """Beyond spaces, only a figure or dashes begin with a sign."""
     bare = harmless(cell).strip()

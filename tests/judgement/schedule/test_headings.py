@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from checkers.domain.readings import Waveform
@@ -84,6 +84,7 @@ def test_a_heading_with_words_left_over_is_asked_about(heading: str) -> None:
     waveform=st.sampled_from(["", *(one.value for one in Waveform)]),
     unit=st.sampled_from(["", "ms", "s", "mA", "A"]),
 )
+@settings(deadline=None)
 def test_what_is_shown_for_a_meaning_is_read_back_as_the_same(
     test: str, multiples: list[float], phases: tuple[str, ...], waveform: str, unit: str
 ) -> None:
@@ -104,6 +105,7 @@ def test_what_is_shown_for_a_meaning_is_read_back_as_the_same(
 
 
 @given(st.text(max_size=60))
+@settings(deadline=None)
 def test_no_heading_is_too_strange(heading: str) -> None:
     """Whatever stands there, it means something or nothing, without an error."""
     assert str(meaning_of(heading))

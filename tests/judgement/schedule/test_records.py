@@ -6,7 +6,7 @@ import csv
 import io
 
 import pytest
-from hypothesis import example, given
+from hypothesis import example, given, settings
 from hypothesis import strategies as st
 
 from checkers.judgement.schedule.lines import LONGEST, Line, Lines
@@ -33,6 +33,7 @@ def records_of(text: str, delimiter: str = ",") -> list[Record]:
     rows=st.lists(st.lists(CELL, min_size=1, max_size=4), min_size=1, max_size=5),
     delimiter=st.sampled_from([",", ";", "\t", "|"]),
 )
+@settings(deadline=None)
 @example(rows=[['"', '""', 'a"b', '"a', "\n", " x "]], delimiter=",")
 def test_what_the_standard_library_writes_is_read_back(
     rows: list[list[str]], delimiter: str
@@ -47,6 +48,7 @@ def test_what_the_standard_library_writes_is_read_back(
 
 
 @given(st.text(max_size=60), st.integers(1, 7))
+@settings(deadline=None)
 def test_the_pieces_of_a_file_do_not_matter(text: str, size: int) -> None:
     """Lines are the same whether a text comes at once or in small pieces."""
     whole, pieces = Lines(), Lines()

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 from scipy.stats import binomtest
 
@@ -15,6 +15,7 @@ from checkers.judgement.schedule.totals import Totals, share_interval
 
 
 @given(of=st.integers(1, 5000), part=st.floats(0, 1))
+@settings(deadline=None)
 def test_the_interval_is_that_of_scipy(of: int, part: float) -> None:
     """SciPy's score interval for a binomial share, computed independently."""
     count = round(part * of)
