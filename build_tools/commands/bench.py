@@ -5,6 +5,7 @@ from __future__ import annotations
 import argparse
 import importlib
 import json
+import signal
 import sys
 from collections.abc import Sequence
 from contextlib import nullcontext, redirect_stdout
@@ -33,6 +34,8 @@ def run(arguments: Sequence[str]) -> int:
     chosen = options.names or names()
     if unknown := set(chosen) - set(names()):
         parser.error(f"there is no bench {', '.join(sorted(unknown))}")
+    # So that a bench which is ended also ends the browser that it holds up.
+    signal.signal(signal.SIGTERM, lambda *_: sys.exit(143))
     with redirect_stdout(sys.stderr) if options.json else nullcontext():
         found = {name: _measure(name, options.rounds) for name in chosen}
     if options.json:
