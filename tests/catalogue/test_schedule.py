@@ -12,6 +12,7 @@ from checkers import run
 from checkers.catalogue.schedule import Inputs, schedule_for
 from checkers.domain.parsing import parse_inputs
 from checkers.judgement.schedule.entry import RowKind
+from checkers.judgement.schedule.output_table import TableOutput
 from checkers.judgement.schedule.row import Row
 
 ASKED = {"code": "gb", "on": "2026-11-24"}
@@ -308,3 +309,24 @@ def test_no_trace_of_earlier_rows_is_kept_beyond_bounds() -> None:
     assert rows == 2999
     assert len(schedule.worst.rows) == 200
     assert len(schedule._memory._known) == 2000
+
+
+@pytest.mark.parametrize("part", ["-", "1 ", "x1 ", "\t", " ", "'", "_", "=", "x", "(", "1/", "Δ"])
+def test_no_cell_takes_long(part: str) -> None:
+    """A cell of one thing over and over is named as too long, in every kind of column."""
+    cell = part * (30_000 // len(part))
+    text = f'Circuit,RCD,RCD type,IΔn,x1,Result,Notes\n1,"{cell}",A,30 mA,28,,\n'
+    text += "".join(f'2,RCBO{"," * place}"{cell}"{"," * (5 - place)}\n' for place in range(1, 6))
+    output = TableOutput(",")
+
+    for row in rows_of(text):
+        assert output.row(row)
+        assert row.outcome != "pass" or row.line == 2
+
+
+def test_a_reading_too_long_to_be_understood_is_named() -> None:
+    """What cannot be understood is no reason to pass by what can."""
+    rows = rows_of(f"Device,IΔn,x1,x5\nA1,30 mA,28,{'9' * 400}\n")
+
+    assert rows[1].outcome == "cannot-say"
+    assert "too long to be understood" in rows[1].why

@@ -11,8 +11,9 @@ from checkers.judgement.schedule.cell_words import is_empty, is_word, names_a_sp
 from checkers.judgement.schedule.days import day_in
 from checkers.judgement.schedule.entry import Entry, RowKind
 from checkers.judgement.schedule.heading_marks import marks_of
+from checkers.judgement.schedule.headings import LONGEST
 from checkers.judgement.schedule.layout import Column, Layout
-from checkers.judgement.schedule.meaning import NOT_USED, ONE_A_ROW
+from checkers.judgement.schedule.meaning import NOT_USED, ONE_A_ROW, PROPERTIES
 from checkers.judgement.schedule.properties import READERS
 from checkers.judgement.schedule.records import Record
 from checkers.judgement.schedule.row_readings import ANY_TEST, meaning_of_row, read_readings
@@ -25,6 +26,8 @@ SHIFTED = (
 )
 DECIMAL_COMMA = "; is there a decimal comma outside quotation marks?"
 NO_HEADINGS = "no headings that are known here stand above it"
+TOO_LONG = "it is too long to be understood"
+SHOWN = 40
 NOT_YET = "lies in the future"
 WHOLE = re.compile(r"\d{1,4}")
 NOT_TESTED = frozenset({"n/t", "nt"})
@@ -70,12 +73,29 @@ class EntryReader:
         early = self._without_cells(record)
         if early is not None:
             return early
-        cells = {place: unwrapped(cell) for place, cell in enumerate(record.cells)}
         entry = Entry(record, board=self._section)
+        cells = self._understandable(record, entry)
         self._read_cells(cells, entry)
         self._name(cells, entry)
         entry.kind = self._kind(cells, entry)
         return entry
+
+    def _understandable(self, record: Record, entry: Entry) -> dict[int, str]:
+        """Return what each cell shows; one too long to be understood is noted and left out."""
+        cells = {place: unwrapped(cell) for place, cell in enumerate(record.cells)}
+        for column in self.layout.columns:
+            cell = cells.get(column.place, "")
+            if len(cell) > LONGEST:
+                cells[column.place] = ""
+                self._note_too_long(cell, column, entry)
+        return cells
+
+    def _note_too_long(self, cell: str, column: Column, entry: Entry) -> None:
+        shown = cell[:SHOWN] + "…"
+        if column.meaning.holds_readings:
+            entry.note_unread_reading(column.name, shown, TOO_LONG)
+        elif column.meaning.kind in PROPERTIES or column.meaning.kind in ONE_A_ROW:
+            entry.note_problem(column.name, shown, TOO_LONG)
 
     def _without_cells(self, record: Record) -> Entry | None:
         """Return the entry of a row that is not read cell by cell."""

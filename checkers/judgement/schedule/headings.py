@@ -10,14 +10,19 @@ from checkers.judgement.schedule.heading_marks import Marks, marks_of
 from checkers.judgement.schedule.meaning import PROPERTIES, READING, UNKNOWN, Meaning, test_of
 
 NOTHING = Meaning(UNKNOWN)
+LONGEST = 300  # characters; what is longer is no heading
 ASKS_RATED_OR_MEASURED = "Is this the rated residual current, or the measured trip current?"
 ASKS_TIME = "Is this the measured trip time, and at which multiple?"
 ASKS_TWO = "Its words have more than one meaning: what does the column hold?"
 
 
-@lru_cache(maxsize=4096)
 def meaning_of(heading: str) -> Meaning:
     """Return what a heading means; where its words are not all understood, with a question."""
+    return _meaning_of(heading) if len(heading) <= LONGEST else NOTHING
+
+
+@lru_cache(maxsize=4096)
+def _meaning_of(heading: str) -> Meaning:
     marks = marks_of(heading)
     if _column_words(marks, "ignored"):
         return Meaning("ignored")

@@ -15,7 +15,7 @@ MOST_ROWS_BEFORE = 40
 MOST_HEADING_ROWS = 4
 MOST_COLUMNS = 500
 ENOUGH = 3
-FIGURE = re.compile(r"\s*[<>≤≥]?\s*\d+(?:[.,]\d+)?\s*")
+FIGURE = re.compile(r"[<>≤≥]?\s?\d+(?:[.,]\d+)?")
 IN_HEADINGS = frozenset({"0", "180", "0.5", "0,5", "1", "5"})
 EXAMPLES = "Write, for example: device, circuit, device type, trip-time x1 0°, ramp, not used."
 
@@ -91,7 +91,8 @@ def _can_be_headings(record: Record) -> bool:
     """Tell whether nothing in a row is a figure that only a reading can be."""
     if record.is_blank or record.problem:
         return False
-    return not any(FIGURE.fullmatch(one) and one not in IN_HEADINGS for one in record.cells)
+    cells = (cell.strip() for cell in record.cells)
+    return not any(FIGURE.fullmatch(cell) and cell not in IN_HEADINGS for cell in cells)
 
 
 def _layout(records: Sequence[Record], first: int, last: int) -> Layout:
