@@ -15,7 +15,7 @@ from checkers.domain.causes import CAUSES
 from checkers.domain.glossary import QUANTITIES
 from checkers.domain.limit_words import amount_in_words
 from checkers.domain.limits import rows_in
-from checkers.domain.quantities import format_quantity
+from checkers.domain.quantities import format_number
 from checkers.judgement.safe_rounding import rounded_down
 from checkers.judgement.schedule.surveys import SURVEYS
 from checkers.physics.circuits import CIRCUITS
@@ -63,12 +63,12 @@ def electrode_limits_show(_: str, root: str) -> str:
 
 
 def _named(volts: dict[str, float | None]) -> list[tuple[str, float]]:
-    words = {"AC": "AC", "25": "AC, special locations", "DC": "DC"}
+    words = {"AC": "AC", "25": "AC, special", "DC": "DC"}
     return [(words[key], volt) for key, volt in volts.items() if volt]
 
 
 def _greatest(volts: float, rated: float) -> str:
-    return format_quantity(rounded_down(1000.0 * volts / rated), "ohm")
+    return format_number(rounded_down(1000.0 * volts / rated), 5)
 
 
 def circuits_show(_: str, root: str) -> str:
