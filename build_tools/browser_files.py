@@ -7,6 +7,7 @@ ever runs scripts, runtime and checkers of its own build.
 from __future__ import annotations
 
 import json
+import re
 import tomllib
 from collections.abc import Mapping
 from functools import cache
@@ -24,6 +25,8 @@ from checkers.printing import ABOUT, HEADLINES
 SOURCES = places.TOOLS / "browser"
 SERVICE_WORKER = SOURCES / "service-worker.js"  # served from the site's root, by offline.py
 ENTRY = "page.js"
+FIRST = "begin.js"
+IMPORT = re.compile(r'^import .* from "\./([\w-]+\.js)";$', re.MULTILINE)
 AXES = places.TOOLS / "axes.toml"
 FETCHED_WHEN_OPENED = ("log-", "schedule-")  # scripts that few pages need
 
@@ -54,6 +57,17 @@ def modules() -> list[str]:
     names = [name for name in browser_files() if name.endswith(".js") and name not in WORKERS_OWN]
     at_once = [name for name in names if not name.startswith(FETCHED_WHEN_OPENED)]
     return [f"{browser_folder()}/{name}" for name in at_once]
+
+
+@cache
+def first_modules() -> list[str]:
+    """Return what a page with a checker needs to start it: first the script, then its imports."""
+    files = browser_files()
+    names = [FIRST]
+    for name in names:  # grows while it is walked
+        imported = IMPORT.findall(files[name].decode())
+        names += [one for one in dict.fromkeys(imported) if one not in names]
+    return [f"{browser_folder()}/{name}" for name in names]
 
 
 def styles() -> list[str]:

@@ -53,6 +53,7 @@ def on_page_context(
     context["foot"] = pages.foot(page.file.src_uri)
     context["has_checker"] = "data-checker=" in (page.content or "")
     context["modules"] = browser_files.modules()
+    context["first_modules"] = browser_files.first_modules()
 
 
 def on_post_page(output: str, **_: Any) -> str:

@@ -60,3 +60,14 @@ def test_no_script_or_style_names_another_host() -> None:
     ]
 
     assert found == []
+
+
+def test_the_first_script_comes_with_all_that_it_imports() -> None:
+    """So that the runtime is asked for before the page's other scripts and styles."""
+    first, *others = [name.rpartition("/")[2] for name in browser_files.first_modules()]
+
+    assert first == "begin.js"
+    assert {"client.js", "runtime-files.js", "runtime.js", "start-image.js"} <= set(others)
+    files = browser_files.browser_files()
+    for name in (first, *others):
+        assert set(IMPORT.findall(files[name].decode())) <= {first, *others}
