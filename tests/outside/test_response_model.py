@@ -18,7 +18,7 @@ from scipy.stats import norm
 from checkers.domain.causes import CAUSES
 from checkers.domain.measured import Measured, Said
 from checkers.judgement.inference.clouds import Columns
-from checkers.judgement.inference.likelihood import MISREAD, log_likelihoods
+from checkers.judgement.inference.likelihood import MISREAD, NEIGHBOURS, log_likelihoods
 from checkers.physics.response.attempt import Attempt
 from checkers.physics.response.in_good_order import in_good_order
 from checkers.physics.response.known import Known
@@ -174,7 +174,8 @@ def test_a_figure_has_the_density_of_a_normal_distribution(value: float) -> None
     """SciPy's normal distribution, with the share of freaks on top."""
     columns = Columns([0.9], [30.0], [5.0], [1.0], [0.0])
     measured = Measured(Said.FIGURE, value, "ms")
-    wanted = (1 - MISREAD) * 0.9 * norm.pdf(value, 30.0, 5.0) + MISREAD / 300.0
+    density = norm.pdf(value, 30.0, 5.0 * NEIGHBOURS)
+    wanted = (1 - MISREAD) * 0.9 * density + MISREAD / 300.0
     found = log_likelihoods(columns, at(1.0, 30.0), measured)
 
     assert found[0] == pytest.approx(log(wanted))

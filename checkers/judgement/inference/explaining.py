@@ -10,7 +10,7 @@ from checkers.domain.limits import rows_in
 from checkers.domain.placed_readings import PlacedReading
 from checkers.judgement.case import Case
 from checkers.judgement.inference.noted import LeftOut, noted_tests
-from checkers.judgement.inference.posterior import Evidence, Weighed, weigh
+from checkers.judgement.inference.posterior import Evidence, Weighed, take_apart, weigh
 from checkers.judgement.inference.priors import prior_shares
 from checkers.physics.response.known import Known
 
@@ -52,7 +52,8 @@ def explain(
     evidence = Evidence(noted, known_of(case, supply), case.circuit.seen_to_open, looked)
     on = any(one.attempt.loads != "off" for one in noted) or case.circuit.loads != "off"
     priors = prior_shares(evidence.known, _tolerated_dc(case), loads_may_be_on=on)
-    return Explained(weigh(evidence, priors), evidence, left_out)
+    causes = tuple(take_apart(one) for one in weigh(evidence, priors))
+    return Explained(causes, evidence, left_out)
 
 
 def known_of(case: Case, supply: str = "unknown") -> Known:

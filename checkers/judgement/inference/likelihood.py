@@ -13,6 +13,7 @@ from checkers.physics.response.timing import below
 
 MISREAD = FIGURES.misread.typical
 MISSEEN = FIGURES.misseen.typical
+NEIGHBOURS = 1.1  # a member stands for its neighbours too, so its figures spread a little wider
 ROOT_OF_TWO_PI = sqrt(2.0 * pi)
 RAMP_REACH = 3.0  # a freak ramp reading may lie anywhere up to so many times the rating
 
@@ -66,8 +67,9 @@ def _of_figure(columns: Columns, value: float, floor: float) -> list[float]:
     share = (1.0 - MISREAD) / ROOT_OF_TWO_PI
     found = []
     for shows, mean, spread in zip(columns.shows, columns.mean, columns.spread, strict=True):
-        score = (value - mean) / spread
-        found.append(log(share * shows * exp(-0.5 * score * score) / spread + floor))
+        wide = NEIGHBOURS * spread
+        score = (value - mean) / wide
+        found.append(log(share * shows * exp(-0.5 * score * score) / wide + floor))
     return found
 
 

@@ -4,14 +4,20 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
+from itertools import zip_longest
 from math import exp, log
-from operator import mul
 
-from checkers.judgement.inference.clouds import FEW, MANY, cloud, predicted
-from checkers.judgement.inference.likelihood import log_likelihoods, log_likelihoods_seen
+from checkers.judgement.inference.clouds import FEW, MANY, Columns, cloud, predicted
+from checkers.judgement.inference.likelihood import (
+    NEIGHBOURS,
+    log_likelihoods,
+    log_likelihoods_seen,
+)
 from checkers.judgement.inference.looks import log_likelihoods_looked
+from checkers.judgement.inference.neighbours import Pulls, gains, pulls_of, summed, without
 from checkers.judgement.inference.noted import SHOWS_OPERATION, Noted
 from checkers.physics.response.known import Known
+from checkers.physics.response.possible import Possible
 
 WORTH_MANY = 5e-4  # a cause less likely than this after a rough look is not looked at again
 
@@ -21,19 +27,22 @@ class Weighed:
     """A cause with its prior share, its probability, and the log-likelihoods behind it.
 
     `rows` holds, for each reading (then for what was seen and looked at, where it was
-    said), the log-likelihood for each of the `count` members of the cause's cloud;
-    `totals` their sum. `evidence` is the logarithm of the likelihood of all readings, and
-    `without` the same with each reading left out in turn.
+    said), the log-likelihood for each of the `count` members of the cause's cloud, `pulls`
+    how each pulls at their common offset. `totals` is everything together, and `evidence`
+    the logarithm of its mean. `apart` and `without` are the same with each left out in
+    turn; they are filled by take_apart.
     """
 
     code: str
     prior: float
     count: int
-    rows: tuple[list[float], ...]
+    rows: list[list[float]]
+    pulls: list[Pulls | None]
     totals: list[float]
     evidence: float
-    without: tuple[float, ...] = ()
     probability: float = 0.0
+    apart: tuple[list[float], ...] = ()
+    without: tuple[float, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,8 +75,7 @@ def weigh(evidence: Evidence, priors: Mapping[str, float]) -> tuple[Weighed, ...
         _likelihoods(one.code, one.prior, evidence, MANY) if one.probability >= WORTH_MANY else one
         for one in rough
     )
-    weighed = sorted(_normalised(fine), key=lambda one: -one.probability)
-    return tuple(replace(one, without=_without_each(one)) for one in weighed)
+    return tuple(sorted(_normalised(fine), key=lambda one: -one.probability))
 
 
 def log_mean(logs: Sequence[float]) -> float:
@@ -89,34 +97,54 @@ def _normalised(weighed: Iterable[Weighed | None]) -> list[Weighed]:
 
 def _likelihoods(code: str, prior: float, evidence: Evidence, count: int) -> Weighed | None:
     """Return a cause with its log-likelihoods, or None where its cloud is empty."""
-    members = len(cloud(code, evidence.known, count))
+    members = cloud(code, evidence.known, count)
     if not members:
         return None
-    rows = _rows(code, evidence, count)
-    totals = [sum(column) for column in zip(*rows, strict=True)] or [0.0] * members
-    return Weighed(code, prior, count, rows, totals, log_mean(totals))
+    noted = evidence.noted
+    columns = [predicted(code, evidence.known, one.attempt, count) for one in noted]
+    rows = [*_of_readings(columns, noted), *_of_looks(columns, members, evidence)]
+    pulls = [
+        pulls_of(column, one.attempt, one.measured, NEIGHBOURS)
+        for column, one in zip(columns, noted, strict=True)
+    ]
+    totals = _added(*rows, gains(summed(pulls, len(members))))
+    return Weighed(code, prior, count, rows, pulls, totals, log_mean(totals))
 
 
-def _without_each(cause: Weighed) -> tuple[float, ...]:
-    """Return the evidence with each reading left out in turn."""
-    greatest = max(cause.totals)
-    shares = [exp(total - greatest) for total in cause.totals]
-    return tuple(
-        greatest + log(sum(map(mul, shares, [exp(-one) for one in row])) / len(shares))
-        for row in cause.rows
+def take_apart(cause: Weighed) -> Weighed:
+    """Return a cause with its likelihoods, each reading or look left out in turn."""
+    whole = summed(cause.pulls, len(cause.totals))
+    alone = _added(*cause.rows, [0.0] * len(cause.totals))
+    apart = tuple(
+        _added(alone, [-one for one in row], gains(_left(whole, pull)))
+        for row, pull in zip_longest(cause.rows, cause.pulls)
     )
+    return replace(cause, apart=apart, without=tuple(log_mean(one) for one in apart))
 
 
-def _rows(code: str, evidence: Evidence, count: int) -> tuple[list[float], ...]:
-    noted, known = evidence.noted, evidence.known
-    columns = [predicted(code, known, one.attempt, count) for one in noted]
-    rows = [
+def _left(whole: Pulls, part: Pulls | None) -> Pulls:
+    return whole if part is None else without(whole, part)
+
+
+def _added(*columns: Sequence[float]) -> list[float]:
+    return [sum(row) for row in zip(*columns, strict=True)]
+
+
+def _of_readings(columns: Sequence[Columns], noted: Sequence[Noted]) -> list[list[float]]:
+    return [
         log_likelihoods(column, one.attempt, one.measured)
         for column, one in zip(columns, noted, strict=True)
     ]
-    if evidence.seen_counts:
-        shown = [one.measured.said in SHOWS_OPERATION for one in noted]
-        operated = list(zip(columns, shown, strict=True))
-        rows.append(log_likelihoods_seen(operated, seen_to_open=bool(evidence.seen_to_open)))
-    members = cloud(code, known, count)
-    return (*rows, *(log_likelihoods_looked(members, known, *look) for look in evidence.looked))
+
+
+def _of_looks(
+    columns: Sequence[Columns], members: Sequence[Possible], evidence: Evidence
+) -> list[list[float]]:
+    """Return the log-likelihoods of what was seen and looked at."""
+    known = evidence.known
+    rows = [log_likelihoods_looked(members, known, *look) for look in evidence.looked]
+    if not evidence.seen_counts:
+        return rows
+    shown = [one.measured.said in SHOWS_OPERATION for one in evidence.noted]
+    operated = list(zip(columns, shown, strict=True))
+    return [log_likelihoods_seen(operated, seen_to_open=bool(evidence.seen_to_open)), *rows]

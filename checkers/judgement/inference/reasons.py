@@ -24,7 +24,7 @@ def reasons_for(
     Inputs: the cause; all causes; the evidence. A reading is compared under the cause
     with the same reading under the other causes together, given all other readings.
     """
-    ratios = [(_log_ratio(cause, causes, at), at) for at in range(len(cause.rows))]
+    ratios = [(_log_ratio(cause, causes, at), at) for at in range(len(cause.apart))]
     speaking = sorted(ratios, key=lambda one: -abs(one[0]))
     said = [(ratio, _words(cause, evidence, at, ratio)) for ratio, at in speaking]
     return (
@@ -63,8 +63,7 @@ def _words(cause: Weighed, evidence: Evidence, reading: int, ratio: float) -> st
     if reading >= len(evidence.noted):
         return f"{_seen_words(evidence)[reading - len(evidence.noted)]}: {_times(ratio)}"
     noted = evidence.noted[reading]
-    row = cause.rows[reading]
-    weights = weights_of([total - one for total, one in zip(cause.totals, row, strict=True)])
+    weights = weights_of(cause.apart[reading])
     columns = predicted(cause.code, evidence.known, noted.attempt, cause.count)
     expected = expected_words(columns, weights, noted.attempt, noted.measured)
     return f"{noted.name}: {noted.measured}; expected here {expected}: {_times(ratio)}"
