@@ -14,7 +14,7 @@ from checkers.judgement.case import Case
 from checkers.judgement.contradictions import contradictions
 from checkers.judgement.dc_fitness import SAID_NOTHING, judge_dc_fitness
 from checkers.judgement.reading import judge_reading
-from checkers.judgement.still_to_test import next_test, trip_not_shown
+from checkers.judgement.still_to_test import code_not_known_then, next_test, trip_not_shown
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -44,6 +44,7 @@ def check(inputs: Inputs) -> Result:
     findings = [
         *(one.finding for one in judged),
         *trip_not_shown(judged),
+        *code_not_known_then(case),
         *contradictions(inputs.readings, case),
         *judge_dc_fitness(case),
     ]

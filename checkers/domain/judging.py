@@ -12,12 +12,13 @@ FILE = "judging.toml"
 
 @dataclass(frozen=True, slots=True)
 class Judging:
-    """The confidence asked of a verdict [0 to 1], and three times [ms]."""
+    """The confidence asked of a verdict [0 to 1], and four times [ms]."""
 
     confidence: float
     slower_at_more_current: float
     counter_full: float
     no_trip_lasts: float
+    quickest_opening: float
 
 
 def load_judging() -> Judging:

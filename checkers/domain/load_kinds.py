@@ -114,7 +114,6 @@ class Load:
     island: str
     maker_declares: tuple[str, ...]
     with_type_ac: str
-    type_ac_is_urgent: bool
     needs: tuple[Need, ...]
     figures: tuple[LoadFigure, ...]
     rules: tuple[LoadRule, ...]

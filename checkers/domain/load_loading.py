@@ -71,7 +71,6 @@ def _load(record: Record, key: str, sources: Sources) -> Load:
         island=record.text("island", default=""),
         maker_declares=record.texts("maker_declares"),
         with_type_ac=record.text("with_type_ac"),
-        type_ac_is_urgent=record.flag("type_ac_is_urgent", default=False),
         needs=tuple(_need(one, sources) for one in _rows(record, "need")),
         figures=tuple(_figure(one, sources) for one in _rows(record, "figure")),
         rules=tuple(_rule(one, sources) for one in _rows(record, "rule")),

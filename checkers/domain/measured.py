@@ -82,7 +82,11 @@ class Measured:
     def __str__(self) -> str:
         """The reading as it is shown."""
         sign = {Said.MORE_THAN: "> ", Said.LESS_THAN: "< "}.get(self.said, "")
-        return sign + format_quantity(self.value, self.unit) if self.is_number else self.said.value
+        return (
+            sign + format_quantity(self.value, self.unit, digits=6)
+            if self.is_number
+            else self.said.value
+        )
 
 
 @lru_cache(maxsize=2048)

@@ -12,8 +12,6 @@ from checkers.domain.verdicts import Finding, Judges, Outcome, worst
 from checkers.judgement.comparison import Comparison, Limits, compare
 from checkers.judgement.reading_words import limit_words, name_of
 
-UNIT_NAMES = {"ms": "time", "mA": "current"}
-
 
 @dataclass(frozen=True, slots=True)
 class Rule:

@@ -76,6 +76,19 @@ def _unit_mix_up(reading: Reading) -> list[Judged] | None:
     )
 
 
+def trip_not_seen(reading: Reading, case: Case) -> list[Judged] | None:
+    """Return a finding where the instrument shows a trip and the device was seen to stay."""
+    shown = reading.measured.said in (Said.FIGURE, Said.LESS_THAN, Said.TRIPPED)
+    if not shown or case.circuit.seen_to_open is not False:
+        return None
+    return undecided(
+        reading,
+        "The instrument shows a trip, but the device was not seen to open: "
+        "something else may have broken the circuit.",
+        "Find out which device opened, and repeat at this one.",
+    )
+
+
 def waveform_missing(reading: Reading) -> list[Judged] | None:
     """Return a finding where the waveform of the test is not given."""
     if reading.waveform != Waveform.UNKNOWN:

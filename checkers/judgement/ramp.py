@@ -18,6 +18,7 @@ from checkers.judgement.judged import (
     Judged,
     not_a_result,
     rating_missing,
+    trip_not_seen,
     type_missing,
     undecided,
     waveform_missing,
@@ -33,7 +34,7 @@ TOO_LOW = "Take the loads off and repeat: standing leakage makes a device seem t
 
 def judge_ramp(reading: Reading, case: Case) -> list[Judged]:
     """Judge one trip current; returns a finding for each rule that speaks of it."""
-    early = not_a_result(reading) or waveform_missing(reading)
+    early = not_a_result(reading) or waveform_missing(reading) or trip_not_seen(reading, case)
     if early:
         return early
     band = operating_band(case, reading.waveform)

@@ -19,6 +19,7 @@ from checkers.judgement.judged import (
     Judged,
     not_a_result,
     rating_missing,
+    trip_not_seen,
     type_missing,
     undecided,
     waveform_missing,
@@ -48,7 +49,8 @@ def judge_trip_time(reading: Reading, case: Case) -> list[Judged]:
     level = level_of(reading, case)
     if level is None:
         return rating_missing(reading, case) or []
-    return _artefact(reading, case) or _judge_at(reading, case, level)
+    doubted = _artefact(reading, case) or trip_not_seen(reading, case) or _too_quick(reading)
+    return doubted or _judge_at(reading, case, level)
 
 
 def _artefact(reading: Reading, case: Case) -> list[Judged] | None:
@@ -60,6 +62,17 @@ def _artefact(reading: Reading, case: Case) -> list[Judged] | None:
         "The device was seen to open while the instrument's timer ran on: "
         "a measuring artefact, no failure and no pass.",
         "Connect line and earth on the same side of the device, check its neutral, and repeat.",
+    )
+
+
+def _too_quick(reading: Reading) -> list[Judged] | None:
+    measured = reading.measured
+    if measured.said is not Said.FIGURE or measured.value >= JUDGING.quickest_opening:
+        return None
+    return undecided(
+        reading,
+        f"{measured} is quicker than contacts can open: it may be a slip of the unit or of a lead.",
+        "Check the unit, and repeat.",
     )
 
 
