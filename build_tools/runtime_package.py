@@ -3,18 +3,15 @@
 from __future__ import annotations
 
 import hashlib
-import shutil
 import tomllib
 from pathlib import Path
 from typing import NamedTuple
 
 from build_tools import places, stamps
-from build_tools.node import find_node
+from build_tools.npm_packages import fetch_packages, locked_files
 from build_tools.problems import Problem
-from build_tools.programs import ProgramFailedError, no_network, run_logged
-from build_tools.progress import step
 
-LOCKED = (places.TOOLS / "runtime" / "package.json", places.TOOLS / "runtime" / "package-lock.json")
+SOURCE = places.TOOLS / "runtime"
 FOLDER = places.RUNTIME / "packages"
 STAMP = FOLDER / "finished"
 PYODIDE = FOLDER / "node_modules" / "pyodide"
@@ -40,15 +37,11 @@ def ensure_packages() -> None:
     Raises:
         Problem: the packages cannot be fetched, or a file is not the pinned one.
     """
-    wanted = stamps.fingerprint_of_files(places.ROOT, *LOCKED, places.RUNTIME_PINS)
+    locked = locked_files(SOURCE)
+    wanted = stamps.fingerprint_of_files(places.ROOT, *locked, places.RUNTIME_PINS)
     if stamps.is_stamped(STAMP, wanted):
         return
-    shutil.rmtree(FOLDER, ignore_errors=True)
-    FOLDER.mkdir(parents=True)
-    for file in LOCKED:
-        shutil.copy(file, FOLDER)
-    with step("Fetching the Python runtime for the browser"):
-        _install()
+    fetch_packages(SOURCE, FOLDER, "the Python runtime for the browser")
     verify(PYODIDE, read_pins().files)
     stamps.write_stamp(STAMP, wanted)
 
@@ -70,19 +63,3 @@ def verify(folder: Path, files: dict[str, str]) -> None:
                 f"{name} of the runtime is not the file that {places.RUNTIME_PINS.name} names.",
                 "correct the pins if the version was changed on purpose; else trust nothing of it.",
             )
-
-
-def _install() -> None:
-    # Only what the committed lock names, each file by its sha512; no package runs a script.
-    options = ["ci", "--ignore-scripts", "--no-audit", "--no-fund", "--fetch-retries=1"]
-    try:
-        run_logged("runtime-packages", [*find_node().npm, *options], folder=FOLDER)
-    except ProgramFailedError as error:
-        if no_network(error.output):
-            raise Problem(
-                "The runtime cannot be fetched: no network, or a proxy stands in the way.",
-                f"connect, then run the same command again (log: {error.log}).",
-            ) from error
-        raise Problem(
-            "npm could not fetch the runtime.", f"look at {error.log}, then run this again."
-        ) from error

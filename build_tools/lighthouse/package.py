@@ -1,0 +1,29 @@
+"""The pinned Lighthouse: fetched by its bench alone, since nothing else needs it."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from build_tools import places, stamps
+from build_tools.npm_packages import fetch_packages, locked_files
+
+SOURCE = Path(__file__).parent
+FOLDER = places.BUILD / "lighthouse" / "packages"
+STAMP = FOLDER / "finished"
+PROGRAM = FOLDER / "node_modules" / "lighthouse" / "cli" / "index.js"
+
+
+def ensure_lighthouse() -> Path:
+    """Fetch what the lock names into `.build/lighthouse/packages` unless it is there.
+
+    Returns:
+        The program, to be run by node.
+
+    Raises:
+        Problem: the packages cannot be fetched.
+    """
+    wanted = stamps.fingerprint_of_files(places.ROOT, *locked_files(SOURCE))
+    if not stamps.is_stamped(STAMP, wanted):
+        fetch_packages(SOURCE, FOLDER, "Lighthouse")
+        stamps.write_stamp(STAMP, wanted)
+    return PROGRAM
