@@ -30,6 +30,23 @@ class Judges(StrEnum):
 
 
 @dataclass(frozen=True, slots=True)
+class Numbers:
+    """The numbers behind `measured` and `limit`, in one unit.
+
+    `value` is the figure, or None for what never came (a device that did not trip); `least` and
+    `most` bound what the true value may be, None where that side is open; `at_least` and
+    `at_most` are the ends of the limit, None where it has none.
+    """
+
+    unit: str
+    value: float | None
+    least: float | None
+    most: float | None
+    at_least: float | None = None
+    at_most: float | None = None
+
+
+@dataclass(frozen=True, slots=True)
 class Finding:
     """One thing judged, with the words, the limit and the sources it rests on."""
 
@@ -44,6 +61,7 @@ class Finding:
     device: str = ""
     field: str = ""
     sources: tuple[Citation, ...] = ()
+    numbers: Numbers | None = None
 
 
 @dataclass(frozen=True, slots=True)

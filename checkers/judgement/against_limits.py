@@ -10,6 +10,7 @@ from checkers.domain.readings import Reading
 from checkers.domain.sources import Citation
 from checkers.domain.verdicts import Finding, Judges, Outcome, worst
 from checkers.judgement.comparison import Comparison, Limits, compare
+from checkers.judgement.numbers import reading_numbers
 from checkers.judgement.reading_words import limit_words, name_of
 
 
@@ -60,7 +61,17 @@ def finding_for(
         margin=compared.margin,
         do_next=do_next,
         sources=rule.sources,
+        numbers=reading_numbers(
+            reading.measured, rule.limits, rule.unit, _uncertainty(reading.measured, rule)
+        ),
     )
+
+
+def _uncertainty(measured: Measured, rule: Rule) -> float:
+    """Return the uncertainty near the end of the limits that the reading is nearer to."""
+    low, high = rule.limits.at_least, rule.limits.at_most
+    nearer_low = low is not None and (high is None or 2 * measured.value < low + high)
+    return rule.uncertainty_at_least if nearer_low else rule.uncertainty_at_most
 
 
 def _whose(rule: Rule) -> str:

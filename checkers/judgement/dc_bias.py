@@ -10,10 +10,12 @@ from dataclasses import replace
 from checkers.domain.quantities import format_number, format_quantity
 from checkers.domain.readings import Reading, Test, Waveform
 from checkers.domain.sources import Citation, cite
-from checkers.domain.verdicts import Finding, Judges, Outcome
+from checkers.domain.verdicts import Finding, Judges, Numbers, Outcome
 from checkers.judgement.button_words import button_words
+from checkers.judgement.comparison import Limits
 from checkers.judgement.dc_bias_case import DcBiasCase
 from checkers.judgement.dc_fitness import FIND_THE_DC
+from checkers.judgement.numbers import figure_numbers
 from checkers.judgement.reading import judge_reading
 from checkers.judgement.reading_words import citations
 from checkers.physics.core_parameters import CORE
@@ -166,6 +168,9 @@ def _fitness_finding(asked: DcBiasCase, outcome: Outcome, says: str, field: str 
         do_next="" if outcome is Outcome.PASS else FIND_THE_DC if asked.dc else "",
         field=field or "dc_residual",
         sources=citations(asked.tolerated_row, opening.row if opening and beyond else None),
+        numbers=None
+        if tolerated is None
+        else figure_numbers(asked.dc, "mA", Limits(at_most=tolerated)),
     )
 
 
@@ -187,4 +192,12 @@ def _trip_finding(
         do_next="Measure the trip current with a ramp test, with and without the DC.",
         field=field,
         sources=(MODEL, CORE.in_print_citation, *button),
+        numbers=_trip_numbers(asked),
     )
+
+
+def _trip_numbers(asked: DcBiasCase) -> Numbers | None:
+    if asked.rated is None or not asked.modelled:
+        return None
+    trip, limits = asked.trip, Limits(at_most=asked.rated)
+    return figure_numbers(trip.typical, "mA", limits, trip.low, trip.high)

@@ -15,6 +15,7 @@ from checkers.domain.verdicts import Finding, Judges, Outcome
 from checkers.judgement.case import Case
 from checkers.judgement.comparison import Limits, compare
 from checkers.judgement.current_bands import operating_band
+from checkers.judgement.numbers import reading_numbers
 from checkers.judgement.reading_words import citations, limit_words
 
 ABOUT = "smooth DC through the device"
@@ -78,14 +79,17 @@ def _seen_by_the_device(finding: Finding, dc: float, case: Case) -> Finding:
 def _compared(dc: float, tolerated: float, case: Case, row: Row) -> Finding:
     measured = Measured(Said.FIGURE, dc, "mA")
     limits = Limits(at_most=tolerated)
-    compared = compare(measured, limits, case.current_uncertainty(tolerated), JUDGING.confidence)
+    spread = case.current_uncertainty(tolerated)
+    compared = compare(measured, limits, spread, JUDGING.confidence)
     words = f"Type {case.device.type} bears {format_quantity(tolerated, 'mA')} of smooth DC"
     says = {
         Outcome.PASS: f"{words}; {measured} was measured, at that moment.",
         Outcome.FAIL: f"{words}; {measured} can blind it, and the button may still work.",
         Outcome.BORDERLINE: f"{words}; {measured} is too close to tell with this uncertainty.",
     }[compared.outcome]
-    return _finding(dc, compared.outcome, says, row=row, limit=limit_words(limits, "mA"))
+    finding = _finding(dc, compared.outcome, says, row=row, limit=limit_words(limits, "mA"))
+    numbers = reading_numbers(measured, limits, "mA", spread)
+    return dataclasses.replace(finding, numbers=numbers)
 
 
 def _nothing_declared(dc: float, case: Case, row: Row) -> Finding:

@@ -4,10 +4,12 @@ from __future__ import annotations
 
 from checkers.domain.quantities import format_quantity
 from checkers.domain.sources import Citation
-from checkers.domain.verdicts import Finding, Judges, Outcome
+from checkers.domain.verdicts import Finding, Judges, Numbers, Outcome
+from checkers.judgement.comparison import Limits
 from checkers.judgement.dc_bias import band_words
 from checkers.judgement.dc_bias_case import DcBiasCase
-from checkers.judgement.reading_words import citations
+from checkers.judgement.numbers import figure_numbers
+from checkers.judgement.reading_words import citations, limit_words
 from checkers.physics.core_parameters import CORE
 from checkers.physics.injection import Injection
 from checkers.physics.injection_rules import INJECTION
@@ -43,32 +45,32 @@ def _supply(injection: Injection) -> Finding:
         do_next="" if safe else "Use a safety source of 12 V or 24 V, and more turns.",
         field="supply_voltage",
         sources=(rule.citation,),
+        numbers=figure_numbers(injection.supply_voltage, "V", Limits(at_most=rule.value)),
     )
 
 
 def _resistor(injection: Injection) -> Finding:
     if injection.standard_value < INJECTION.resistance.value:
         says = "So low a resistor leaves the current to leads and contacts: use more turns."
-        least = format_quantity(INJECTION.resistance.value, "ohm")
+        least = INJECTION.resistance.value
+        numbers = figure_numbers(injection.standard_value, "ohm", Limits(at_least=least))
         return _resistor_finding(
-            injection, Outcome.FAIL, says, f"≥ {least}", INJECTION.resistance.citation
+            injection, Outcome.FAIL, says, numbers, INJECTION.resistance.citation
         )
-    most = format_quantity(INJECTION.heat.value, "W")
+    numbers = figure_numbers(injection.power, "W", Limits(at_most=INJECTION.heat.value))
     rating = injection.power_rating
     if injection.power > INJECTION.heat.value or rating is None:
         says = "So much heat on a bench burns people and things: use more turns or less voltage."
-        return _resistor_finding(
-            injection, Outcome.FAIL, says, f"≤ {most}", INJECTION.heat.citation
-        )
+        return _resistor_finding(injection, Outcome.FAIL, says, numbers, INJECTION.heat.citation)
     says = (
         f"It turns {format_quantity(injection.power, 'W', 2)} into heat; rated "
         f"{format_quantity(rating, 'W')} it has the margin wanted."
     )
-    return _resistor_finding(injection, Outcome.PASS, says, f"≤ {most}", INJECTION.margin.citation)
+    return _resistor_finding(injection, Outcome.PASS, says, numbers, INJECTION.margin.citation)
 
 
 def _resistor_finding(
-    injection: Injection, outcome: Outcome, says: str, limit: str, source: Citation
+    injection: Injection, outcome: Outcome, says: str, numbers: Numbers, source: Citation
 ) -> Finding:
     value = format_quantity(injection.standard_value, "ohm")
     return Finding(
@@ -77,7 +79,8 @@ def _resistor_finding(
         says=says,
         judges=Judges.FUNCTION,
         measured=f"{value}, {format_quantity(injection.power, 'W', 2)}",
-        limit=limit,
+        limit=limit_words(Limits(numbers.at_least, numbers.at_most), numbers.unit),
+        numbers=numbers,
         do_next="" if outcome is Outcome.PASS else "Raise the turns, or lower the voltage.",
         field="turns",
         sources=(source, INJECTION.preferred_citation),

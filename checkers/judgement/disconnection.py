@@ -8,7 +8,7 @@ from math import inf
 from checkers.domain.limit_rows import Row
 from checkers.domain.limits import rows, rows_in
 from checkers.domain.quantities import format_number, format_quantity
-from checkers.domain.verdicts import Finding, Judges, Outcome
+from checkers.domain.verdicts import Finding, Judges, Numbers, Outcome
 from checkers.judgement.case import Case
 from checkers.judgement.electrode import Electrode
 from checkers.judgement.reading_words import citations
@@ -107,7 +107,15 @@ def _finding(outcome: Outcome, fault: EarthFault, limit: float, row: Row) -> Fin
         do_next="" if outcome is Outcome.PASS else _NEXT[outcome],
         field="electrode_resistance",
         sources=citations(row, *fault.time.rows),
+        numbers=_numbers(fault, limit),
     )
+
+
+def _numbers(fault: EarthFault, limit: float) -> Numbers | None:
+    time = fault.greatest_time
+    if time is None or time == inf:
+        return None
+    return Numbers("ms", time, None, time, at_most=limit)
 
 
 _WORDS = {

@@ -12,7 +12,7 @@ from checkers.domain.limit_rows import Row
 from checkers.domain.measured import Measured, Said
 from checkers.domain.quantities import format_quantity
 from checkers.domain.sources import Citation
-from checkers.domain.verdicts import Finding, Judges, Outcome
+from checkers.domain.verdicts import Finding, Judges, Numbers, Outcome
 from checkers.judgement.comparison import Limits, compare
 from checkers.judgement.electrode import (
     Electrode,
@@ -20,6 +20,7 @@ from checkers.judgement.electrode import (
     greatest_resistance,
     touch_voltage,
 )
+from checkers.judgement.numbers import reading_numbers
 from checkers.judgement.reading_words import citations
 from checkers.judgement.safe_rounding import rounded_down, rounded_up
 
@@ -134,7 +135,15 @@ def _judged(electrode: Electrode, resistance: float, asked: Question) -> Finding
         do_next=_next_step(outcome, asked),
         field="electrode_resistance",
         sources=(*asked.sources, *_uncertainty_source(electrode, close=close)),
+        numbers=_numbers(electrode, rounded_up(voltage), asked),
     )
+
+
+def _numbers(electrode: Electrode, voltage: float, asked: Question) -> Numbers | None:
+    greatest = greatest_resistance(asked.limit, asked.current)
+    spread = touch_voltage(electrode.uncertainty(greatest, Outcome.PASS), asked.current)
+    limits = Limits(at_most=asked.limit)
+    return reading_numbers(Measured(Said.FIGURE, voltage, "V"), limits, "V", spread)
 
 
 def _outcome(electrode: Electrode, voltage: float, asked: Question) -> Outcome:

@@ -9,8 +9,10 @@ from checkers.domain.devices import Device, DeviceType, Form
 from checkers.domain.load_kinds import Also, LoadRule, MetBy
 from checkers.domain.quantities import format_quantity
 from checkers.domain.verdicts import Finding, Judges, Outcome
+from checkers.judgement.comparison import Limits
 from checkers.judgement.equipment import SILENT, Equipment
 from checkers.judgement.fault_fit import NOT_PROTECTIVE
+from checkers.judgement.numbers import figure_numbers
 from checkers.judgement.type_order import covers, in_words
 
 ABOUT = "device type for this equipment"
@@ -123,6 +125,7 @@ def _rating(rule: LoadRule, most: float, rated: float) -> Finding:
         else "",
         field="device.rated_residual_current",
         sources=(rule.source,),
+        numbers=figure_numbers(rated, "mA", Limits(at_most=most)),
     )
 
 

@@ -10,6 +10,8 @@ from checkers.domain.limit_rows import Row
 from checkers.domain.limits import rows
 from checkers.domain.quantities import format_quantity
 from checkers.domain.verdicts import Finding, Judges, Outcome
+from checkers.judgement.comparison import Limits
+from checkers.judgement.numbers import figure_numbers
 from checkers.judgement.type_order import covers
 from checkers.physics.circuits import BOOK, PLACES, Circuit
 from checkers.physics.fault_study import FaultStudy
@@ -120,6 +122,7 @@ def _trip_findings(circuit: Circuit, fault: FaultStudy, device: Device, day: dat
             limit=f"≥ {format_quantity(most, 'mA')}",
             field="fault_resistance",
             sources=(found.citation,),
+            numbers=figure_numbers(fault.figures.rms, "mA", Limits(at_least=most)),
         )
     ]
 

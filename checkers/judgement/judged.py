@@ -8,7 +8,7 @@ from checkers.domain.devices import DeviceType
 from checkers.domain.limit_rows import Row
 from checkers.domain.measured import Said
 from checkers.domain.readings import EXPECTED, Reading, Test, Waveform
-from checkers.domain.verdicts import Finding, Judges, Outcome
+from checkers.domain.verdicts import Finding, Judges, Numbers, Outcome
 from checkers.judgement.case import Case
 from checkers.judgement.reading_words import name_of
 
@@ -21,7 +21,13 @@ class Judged:
     shows_trip: bool = False
 
 
-def undecided(reading: Reading, says: str, do_next: str = "", limit: str = "") -> list[Judged]:
+def undecided(
+    reading: Reading,
+    says: str,
+    do_next: str = "",
+    limit: str = "",
+    numbers: Numbers | None = None,
+) -> list[Judged]:
     """Return the finding that a reading cannot be judged, with what to do about it."""
     finding = Finding(
         about=name_of(reading),
@@ -31,6 +37,7 @@ def undecided(reading: Reading, says: str, do_next: str = "", limit: str = "") -
         measured=str(reading.measured) if reading.measured.said is not Said.UNCLEAR else "",
         do_next=do_next,
         limit=limit,
+        numbers=numbers,
     )
     return [Judged(finding)]
 

@@ -10,10 +10,11 @@ from checkers.domain.known_figures import KNOWN
 from checkers.domain.measured import Measured, Said
 from checkers.domain.quantities import format_quantity
 from checkers.domain.sources import Citation
-from checkers.domain.verdicts import Finding, Judges, Outcome
+from checkers.domain.verdicts import Finding, Judges, Numbers, Outcome
 from checkers.judgement.comparison import Limits, compare
 from checkers.judgement.leakage import Budget, StandingLeakage
 from checkers.judgement.leakage_parts import NOISE
+from checkers.judgement.numbers import figure_numbers, reading_numbers
 from checkers.judgement.reading_words import citations
 from checkers.judgement.safe_rounding import rounded_up
 
@@ -34,6 +35,11 @@ class Bound:
     meaning: str
     sources: tuple[Citation, ...]
     aside: str = ""
+
+    @property
+    def limits(self) -> Limits:
+        """The current as a limit [mA]."""
+        return Limits(at_most=self.current)
 
 
 def judge_leakage(leakage: StandingLeakage, budget: Budget) -> list[Finding]:
@@ -105,7 +111,7 @@ def _measured(leakage: StandingLeakage, bound: Bound) -> Finding | None:
         return None
     reading = Measured(Said.FIGURE, leakage.measured, "mA")
     spread = leakage.uncertainty(bound.current)
-    compared = compare(reading, Limits(at_most=bound.current), spread, JUDGING.confidence)
+    compared = compare(reading, bound.limits, spread, JUDGING.confidence)
     outcome, note = compared.outcome, ""
     if outcome is Outcome.BORDERLINE:
         note = " That is too close to tell with the uncertainty of the clamp."
@@ -114,7 +120,16 @@ def _measured(leakage: StandingLeakage, bound: Bound) -> Finding | None:
     taken = outcome is Outcome.BORDERLINE and leakage.stated_uncertainty is None
     says = f"Measured {reading}; {_bound_words(bound)}.{note}"
     sources = (KNOWN["leakage_clamp_uncertainty"].citation,) if taken else ()
-    return _finding(bound, outcome, says, measured=str(reading), field="measured", sources=sources)
+    numbers = reading_numbers(reading, bound.limits, "mA", spread)
+    return _finding(
+        bound,
+        outcome,
+        says,
+        measured=str(reading),
+        field="measured",
+        sources=sources,
+        numbers=numbers,
+    )
 
 
 def _with_filter(leakage: StandingLeakage) -> tuple[Outcome, str]:
@@ -149,7 +164,10 @@ def _from_items(leakage: StandingLeakage, bound: Bound) -> Finding:
     note = " Whether it keeps within it depends on the equipment." if unsure else ""
     says = f"The list adds up to {shown}{range_words}{open_end}; {_bound_words(bound)}.{note}"
     sources = tuple(one.source for one in leakage.items if one.source is not None)
-    return _finding(bound, outcome, says, measured=shown, field="items", sources=sources)
+    numbers = _from_on(bound, expected, at_most if leakage.has_upper_figures else None)
+    return _finding(
+        bound, outcome, says, measured=shown, field="items", sources=sources, numbers=numbers
+    )
 
 
 def _from_insulation(leakage: StandingLeakage, bound: Bound) -> Finding:
@@ -174,7 +192,15 @@ def _from_insulation(leakage: StandingLeakage, bound: Bound) -> Finding:
         measured=shown,
         field="insulation_resistance",
         sources=sources,
+        numbers=_from_on(bound, resistive, None),
     )
+
+
+def _from_on(bound: Bound, value: float, most: float | None) -> Numbers:
+    """Return a leakage [mA] that may be more, up to `most` or with no end known."""
+    shown = rounded_up(value, 3)
+    placed = figure_numbers(shown, "mA", bound.limits, most=max(shown, most or 0.0))
+    return placed if most is not None else replace(placed, most=None)
 
 
 def _low_insulation(leakage: StandingLeakage) -> tuple[str, tuple[Citation, ...]]:
@@ -207,6 +233,7 @@ def _finding(  # noqa: PLR0913  # the parts of a finding that differ here
     *,
     measured: str,
     field: str,
+    numbers: Numbers | None,
     sources: tuple[Citation, ...] = (),
 ) -> Finding:
     return Finding(
@@ -219,6 +246,7 @@ def _finding(  # noqa: PLR0913  # the parts of a finding that differ here
         do_next=_next_step(outcome, bound),
         field=field,
         sources=tuple(dict.fromkeys((*bound.sources, *sources))),
+        numbers=numbers,
     )
 
 

@@ -23,6 +23,7 @@ from checkers.judgement.judged import (
     undecided,
     waveform_missing,
 )
+from checkers.judgement.numbers import reading_numbers
 from checkers.judgement.reading_words import citations, limit_words, name_of
 
 TOO_HIGH = (
@@ -69,15 +70,17 @@ def _rule(case: Case, band: Band) -> Rule:
 
 
 def _never_tripped(reading: Reading, band: Band) -> Finding:
+    limits = Limits(band.at_least, band.at_most)
     return Finding(
         about=name_of(reading),
         outcome=Outcome.FAIL,
         says="The current rose and the device did not trip.",
         judges=Judges.DEVICE_STANDARD,
         measured=str(reading.measured),
-        limit=limit_words(Limits(band.at_least, band.at_most), "mA"),
+        limit=limit_words(limits, "mA"),
         do_next=TOO_HIGH,
         sources=citations(band.row),
+        numbers=reading_numbers(reading.measured, limits, "mA", 0.0),
     )
 
 
@@ -91,7 +94,11 @@ def _judged(reading: Reading, case: Case, rule: Rule) -> Judged:
             f"lies anywhere within {format_quantity(leakage, 'mA')} of {measured}."
         )
         return undecided(
-            reading, says, "Take the loads off and repeat.", limit=limit_words(rule.limits, "mA")
+            reading,
+            says,
+            "Take the loads off and repeat.",
+            limit=limit_words(rule.limits, "mA"),
+            numbers=reading_numbers(measured, rule.limits, "mA", leakage),
         )[0]
     finding = finding_for(reading, rule, compared, do_next=_next_step(measured, rule, compared))
     return Judged(finding, compared.outcome is Outcome.PASS)

@@ -100,7 +100,7 @@ def _judged_by_code(reading: Reading, case: Case, level: Level) -> list[Judged]:
     limits = " or ".join(dict.fromkeys(one.finding.limit for one in found))
     says = f"The limit is {limits}, by a kind of device (such as type I) that is not known."
     changed = _changed(found[0].finding, says, "Read on the device which kind it is.")
-    return [Judged(dataclasses.replace(changed, limit=limits, margin=None))]
+    return [Judged(dataclasses.replace(changed, limit=limits, margin=None, numbers=None))]
 
 
 def _rule(limit: TimeLimit, case: Case, judges: Judges) -> Rule:

@@ -82,6 +82,7 @@ def _limits(decision: Decision, judged: Result) -> Finding:
         _mark("limits", Outcome.PASS if right else Outcome.FAIL, says),
         measured=why.measured,
         limit=why.limit,
+        numbers=why.numbers,
         sources=why.sources,
     )
 

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from math import isinf
+
 from checkers.domain.devices import Device
 from checkers.domain.known_figures import KNOWN
 from checkers.domain.quantities import format_quantity
 from checkers.domain.sources import Citation
-from checkers.domain.verdicts import Finding, Judges, Outcome
+from checkers.domain.verdicts import Finding, Judges, Numbers, Outcome
 from checkers.judgement.reading_words import citations
 from checkers.judgement.series.arrangement import Arrangement
 from checkers.judgement.series.dc_flow import Through
@@ -54,7 +56,17 @@ def fitness_finding(
         device=device.id,
         field=f"devices[{place}].{FIELDS.get(fitness.why, 'type')}",
         sources=_sources(arrangement, through, fitness),
+        numbers=_numbers(through, fitness),
     )
+
+
+def _numbers(through: Through, fitness: Fitness) -> Numbers | None:
+    """Return the greatest smooth DC against what the device bears, where both are known."""
+    limits, most = fitness.limits, through.bounds.high
+    opens = limits.senses and limits.opens_at is not None
+    if fitness.why in UNDECIDED or opens or not limits.bears or not most or isinf(most):
+        return None
+    return Numbers("mA", most, None, most, at_most=limits.bears)
 
 
 def _limit(fitness: Fitness) -> str:
