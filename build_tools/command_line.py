@@ -20,6 +20,7 @@ COMMANDS = {
     "build": "set up and build the site into .build/site",
     "test": "set up, build the site and run every test [pytest's own options]",
     "check": "the gate: format, lint, types, floors, strict site build, tests [--again]",
+    "screenshots": "take pictures of the key pages at each width, light, dark and in print [names]",
     "bench": "measure sizes and times, each against its budget [names]",
 }
 
@@ -63,5 +64,5 @@ def _run(name: str, rest: Sequence[str]) -> int:
 def _help() -> int:
     say("python3 -m build_tools COMMAND\n")
     for name, meaning in COMMANDS.items():
-        say(f"  {name:<6} {meaning}")
+        say(f"  {name:<11} {meaning}")
     return 0

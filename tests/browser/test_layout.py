@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+from urllib.parse import urlsplit
+
 import pytest
 from playwright.sync_api import Browser, Page, expect
 
+from build_tools.screenshots.views import read_views
 from tests.browser.guard import Guard
 from tests.browser.host import Host
 from tests.browser.phone import PHONE, Phone
@@ -59,3 +62,10 @@ def test_what_is_tapped_is_large_enough(phone: Phone, page: Page) -> None:
 
     assert sizes
     assert [one for one in sizes if one[1] < LEAST] == []
+
+
+def test_pictures_are_taken_of_pages_that_are_there(site_names: set[str]) -> None:
+    """Each view's address leads to a page of the site."""
+    addresses = (urlsplit(view.address).path for view in read_views().views)
+
+    assert {f"{place}index.html" for place in addresses} <= site_names

@@ -1,0 +1,52 @@
+"""`screenshots`: pictures of the key pages at each width, in light, dark and print."""
+
+from __future__ import annotations
+
+import argparse
+from collections.abc import Sequence
+
+from playwright.sync_api import sync_playwright
+
+from build_tools import places
+from build_tools.chromium import find_chromium
+from build_tools.folders import replacing
+from build_tools.progress import say, show_count
+from build_tools.screenshots.camera import Camera, Overflow
+from build_tools.screenshots.contact_sheet import write_contact_sheet
+from build_tools.screenshots.views import Views, read_views
+from build_tools.site_build import ensure_site
+from build_tools.start_up.rounds import served
+
+FOLDER = places.BUILD / "screenshots"
+
+
+def run(arguments: Sequence[str]) -> int:
+    """Take the named views, or all, and give status 1 if one is wider than the narrowest screen."""
+    views = read_views()
+    known = [view.name for view in views.views]
+    parser = argparse.ArgumentParser(prog="python3 -m build_tools screenshots")
+    parser.add_argument("names", nargs="*", metavar="VIEW", help=f"any of: {', '.join(known)}")
+    names = parser.parse_args(arguments).names or known
+    if unknown := set(names) - set(known):
+        parser.error(f"there is no view {', '.join(sorted(unknown))}")
+    overflows = _take(views, names)
+    for one in overflows:
+        say(f"{one.view} is {one.wide} px wide at {views.narrowest} px: {', '.join(one.because)}")
+    say(f"The pictures are in {FOLDER / 'index.html'}")
+    return 1 if overflows else 0
+
+
+def _take(views: Views, names: Sequence[str]) -> list[Overflow]:
+    taken, overflows = {}, []
+    chosen = [view for view in views.views if view.name in names]
+    with sync_playwright() as playwright, served(ensure_site()) as origin:
+        browser = playwright.chromium.launch(executable_path=find_chromium())
+        with replacing(FOLDER) as folder:
+            camera = Camera(browser, origin, folder, views)
+            for number, view in enumerate(chosen, start=1):
+                show_count(number, len(chosen), view.name)
+                taken[view.name], overflow = camera.take(view)
+                overflows += [overflow] if overflow else []
+            write_contact_sheet(folder, taken, overflows)
+        browser.close()
+    return overflows

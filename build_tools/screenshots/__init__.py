@@ -1,0 +1,1 @@
+"""Pictures of the site's key pages, to be looked over: which, how they are taken, and the sheet."""

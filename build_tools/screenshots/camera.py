@@ -1,0 +1,129 @@
+"""Open a view in Chromium and take it at every width, in every scheme, and as it prints."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
+from pathlib import Path
+from typing import Any, NamedTuple
+
+from playwright.sync_api import Browser, Page
+
+from build_tools.screenshots.views import FOLDER, View, Views
+
+HEIGHT = 915
+DESK = 1024  # px: from this width on a page is seen with a pointer, below it with a finger
+PAPER = 703  # px: the width that a sheet of A4 leaves between margins of 12 mm, at 96 to the inch
+STARTED = '[data-verdict]:not([data-outcome="waiting"])'
+# The copy for use without a network would be made anew for every view.
+NO_COPY = "delete Navigator.prototype.serviceWorker"
+PALETTES = {"light": "default", "dark": "slate"}  # as the theme calls them
+CHOOSE = """(scheme) =>
+  document.querySelector(`[name=__palette][data-md-color-scheme=${scheme}]`).click()"""
+# What reaches over the right edge of the screen, unless something around it scrolls by itself.
+STICKS_OUT = """(width) => [...document.querySelectorAll("body *")]
+  .filter((one) => one.getBoundingClientRect().right > width + 0.5 && one.offsetParent)
+  .filter((one) => { for (let up = one; up; up = up.parentElement) {
+    if (up !== document.body && getComputedStyle(up).overflowX !== "visible") return false;
+  } return true; })
+  .slice(0, 3).map((one) => `${one.localName}.${one.className}`)"""
+
+
+class Picture(NamedTuple):
+    """One picture: what it shows in a few words, and its file."""
+
+    shows: str
+    file: Path
+
+
+class Overflow(NamedTuple):
+    """How wide a view is on the narrowest screen [px], and what makes it so."""
+
+    view: str
+    wide: int
+    because: tuple[str, ...]
+
+
+class Camera:
+    """Takes views of a site that is being served, into a folder."""
+
+    def __init__(self, browser: Browser, origin: str, folder: Path, views: Views) -> None:
+        self.browser = browser
+        self.origin = origin
+        self.folder = folder
+        self.views = views
+
+    def take(self, view: View) -> tuple[list[Picture], Overflow | None]:
+        """Take every picture of a view, and measure it on the narrowest screen."""
+        with self._opened(view, self.views.narrowest, phone=True) as page:
+            overflow = self._overflow(view, page)
+            narrow = [width for width in self.views.widths if width < DESK]
+            taken = [self._at(view, page, width, scheme) for width, scheme in self._pairs(narrow)]
+        with self._opened(view, DESK, phone=False) as page:
+            wide = [width for width in self.views.widths if width >= DESK]
+            taken += [self._at(view, page, width, scheme) for width, scheme in self._pairs(wide)]
+            taken += [self._printed(view, page, scheme) for scheme in self.views.schemes]
+        return taken, overflow
+
+    def _pairs(self, widths: list[int]) -> Iterator[tuple[int, str]]:
+        return ((width, scheme) for scheme in self.views.schemes for width in widths)
+
+    @contextmanager
+    def _opened(self, view: View, width: int, *, phone: bool) -> Iterator[Page]:
+        # A browser that knows nothing of the views before: no log, no fields filled.
+        with self.browser.new_context(
+            viewport=_size(width), has_touch=phone, is_mobile=phone
+        ) as context:
+            context.add_init_script(NO_COPY)
+            page = context.new_page()
+            self._reach(view, page)
+            yield page
+
+    def _reach(self, view: View, page: Page) -> None:
+        page.goto(f"{self.origin}/{view.address}")
+        if page.locator("[data-verdict]").count():
+            wanted = f'[data-verdict][data-outcome="{view.outcome}"]' if view.outcome else STARTED
+            page.locator(wanted).first.wait_for()
+        for step in view.steps:
+            self._follow(page, step)
+
+    def _follow(self, page: Page, step: dict[str, str]) -> None:
+        action, target = next((key, value) for key, value in step.items() if key != "with")
+        found = page.locator(target).first
+        actions: dict[str, Callable[[], Any]] = {
+            "press": found.click,
+            "open": found.click,
+            "see": found.wait_for,
+            "fill": lambda: found.fill(step["with"]),
+            "file": lambda: found.set_input_files(FOLDER / step["with"]),
+            "go": lambda: page.goto(f"{self.origin}/{target}"),
+        }
+        actions[action]()
+
+    def _overflow(self, view: View, page: Page) -> Overflow | None:
+        narrowest = self.views.narrowest
+        wide = page.evaluate("document.documentElement.scrollWidth")
+        because = page.evaluate(STICKS_OUT, narrowest) if wide > narrowest else ()
+        return Overflow(view.name, wide, tuple(because)) if wide > narrowest else None
+
+    def _at(self, view: View, page: Page, width: int, scheme: str) -> Picture:
+        page.evaluate(CHOOSE, PALETTES[scheme])
+        page.set_viewport_size(_size(width))
+        return self._shot(view, page, f"{width} {scheme}")
+
+    def _printed(self, view: View, page: Page, scheme: str) -> Picture:
+        page.evaluate(CHOOSE, PALETTES[scheme])
+        page.emulate_media(media="print")
+        page.set_viewport_size(_size(PAPER))
+        page.pdf(path=self.folder / view.name / f"print-{scheme}.pdf", prefer_css_page_size=True)
+        return self._shot(view, page, f"print {scheme}")
+
+    def _shot(self, view: View, page: Page, shows: str) -> Picture:
+        file = self.folder / view.name / f"{shows.replace(' ', '-')}.png"
+        page.wait_for_timeout(150)  # the theme follows a change of size or scheme a moment later
+        page.screenshot(path=file, full_page=True, animations="disabled")
+        return Picture(shows, file)
+
+
+def _size(width: int) -> Any:
+    return {"width": width, "height": HEIGHT}

@@ -1,0 +1,33 @@
+"""One page that shows every picture, to look them over."""
+
+from __future__ import annotations
+
+import os
+from collections.abc import Mapping, Sequence
+from pathlib import Path
+
+from build_tools.rendering import html
+from build_tools.screenshots.camera import Overflow, Picture
+
+
+def write_contact_sheet(
+    folder: Path, taken: Mapping[str, Sequence[Picture]], overflows: Sequence[Overflow]
+) -> Path:
+    """Write index.html into the folder of the pictures.
+
+    Args:
+        folder: where the pictures are.
+        taken: the pictures of each view.
+        overflows: what is wider than the narrowest screen.
+
+    Returns:
+        The page's path.
+    """
+    rows = {
+        name: [(one.shows, os.path.relpath(one.file, folder)) for one in pictures]
+        for name, pictures in taken.items()
+    }
+    page = folder / "index.html"
+    text = html("screenshots/contact-sheet.html", rows=rows, overflows=overflows)
+    page.write_text(text, encoding="utf-8")
+    return page
