@@ -67,14 +67,16 @@ def check(inputs: Inputs) -> Result:
     return Result(
         findings=findings_of(explained, SMALL_CHANCE),
         answer=_answer(explained),
-        explanations=[_explanation(one, explained) for one in explained.causes if _is_shown(one)],
+        explanations=explanations_of(explained),
         next_test=next_test(case, explained.evidence, explained.causes),
         cautions=(UNPROTECTED,) if danger(explained.causes, SMALL_CHANCE) else (),
     )
 
 
-def _is_shown(cause: Weighed) -> bool:
-    return cause.probability >= SHOWN
+def explanations_of(explained: Explained) -> list[Explanation]:
+    """Return the causes that are likely enough to be listed, with their reasons, in words."""
+    shown = (one for one in explained.causes if one.probability >= SHOWN)
+    return [_explanation(one, explained) for one in shown]
 
 
 def _explanation(weighed: Weighed, explained: Explained) -> Explanation:

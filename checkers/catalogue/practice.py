@@ -6,24 +6,30 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from typing import Any
 
-from checkers.catalogue import readings
+from checkers.catalogue import explain, readings
 from checkers.domain.causes import ACTIONS, CAUSES
 from checkers.domain.checker import Checker, Example
 from checkers.domain.drills import DRILLS, Level
-from checkers.domain.fields import choice, group, many, whole_number
+from checkers.domain.fields import choice, group, many, whole_number, yes_no
 from checkers.domain.question import Question
-from checkers.domain.verdicts import Finding, Judges, Outcome, Result
+from checkers.domain.verdicts import Explanation, Finding, Judges, Outcome, Result
 from checkers.judgement.practice.drawn import Drawn, draw
-from checkers.judgement.practice.marking import Decision, marks
-from checkers.judgement.practice.sheet import SheetAsked, sheet
+from checkers.judgement.practice.hints import KINDS, hint
+from checkers.judgement.practice.marking import DO_NOT_KNOW, Decision, marks
+from checkers.judgement.practice.practised import Practised
+from checkers.judgement.practice.sheet import LAST_SEED, SheetAsked, sheet
 from checkers.judgement.practice.taken import Taken, take
+from checkers.judgement.practice.tries import tried
 
+UNKNOWN = (DO_NOT_KNOW, "I do not know")
 OUTCOMES = (
     ("pass", "pass"),
     ("fail", "fail"),
     ("borderline", "borderline"),
     ("cannot-say", "cannot say"),
+    UNKNOWN,
 )
+MOST_ACTIONS = 20
 INVENTED = "Practice: place, device and readings are invented; nothing here is about a real device."
 
 
@@ -40,25 +46,27 @@ class Decided:
 
     limits: str = choice(OUTCOMES, "The readings", default="")
     cause: str = choice(
-        tuple((code, one.name) for code, one in CAUSES.items()),
+        (*((code, one.name) for code, one in CAUSES.items()), UNKNOWN),
         "The cause",
         default="",
     )
-    action: str = choice(tuple(ACTIONS.items()), "What to do about it", default="")
+    action: str = choice((*ACTIONS.items(), UNKNOWN), "What to do about it", default="")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Inputs(Question):
     """A seed and a level, what was done so far, and the decision."""
 
-    seed: int = whole_number("Number of the device", least=1, most=999_999, default=1)
+    seed: int = whole_number("Number of the device", least=1, most=LAST_SEED, default=1)
     level: str = choice(
         tuple((str(one.number), f"{one.number}: {one.title}") for one in DRILLS.levels),
         "Level",
         default="1",
     )
-    actions: tuple[Action, ...] = many(Action, "What you do", most=20)
+    actions: tuple[Action, ...] = many(Action, "What you do", most=MOST_ACTIONS)
     decision: Decided = group(Decided, "Your decision", default=Decided)
+    trying: bool | None = yes_no("Mark it without giving the answer away", default=None)
+    hint: str = choice(KINDS, "A hint", default="")
     sheet: int = whole_number("Questions on a printed sheet", least=0, most=30, default=0)
 
     @property
@@ -70,28 +78,49 @@ class Inputs(Question):
 def check(inputs: Inputs) -> Result:
     """Show what the chosen tests read, and mark the decision once it is made.
 
-    Inputs: seed and level, which give the device; what was done, in order; the decision.
+    Inputs: seed and level, which give the device; what was done, in order; the decision,
+    whether it is a try, a hint that is asked for.
     Result: in `answer` the scene, the device as noted and what was shown; findings are
-    the marks. With `sheet`, questions and answers instead. The same request always gives
-    the same reply.
+    the marks, or the hint. Once the cause is told, what explain makes of all that was done.
+    With `sheet`, questions and answers instead. The same request always gives the same
+    reply.
     """
     if inputs.sheet:
         return _sheet(inputs)
     level = inputs.chosen_level
     drawn = draw(inputs.seed, level, inputs.local_code, inputs.day)
-    keys = [*level.given, *(one.do for one in inputs.actions)]
+    keys = [*drawn.given, *(one.do for one in inputs.actions)]
     things = [DRILLS.things[key] for key in keys]
     taken = take(things, drawn.possible, drawn.case, drawn.known, inputs.seed)
     decided = Decision(inputs.decision.limits, inputs.decision.cause, inputs.decision.action)
     answer = _shown(level, drawn, taken)
-    if not decided.is_made:
-        return Result(findings=[_waiting(level)], answer=answer, cautions=(INVENTED,))
-    found = marks(decided, level.asks, drawn, taken, _judge(inputs, drawn, taken))
+    if not (inputs.hint or decided.is_made):
+        return _result([_waiting(level)], answer)
+    practised = Practised(level, drawn, taken, _judge(inputs, drawn, taken))
+    if inputs.hint:
+        return _result([hint(inputs.hint, decided, practised)], answer)
+    if inputs.trying:
+        return _result(tried(decided, practised), answer)
+    return _marked(decided, practised, answer)
+
+
+def _marked(decided: Decision, practised: Practised, answer: dict[str, Any]) -> Result:
+    """Mark everything, and tell the cause where one was named or none is asked for."""
+    found = marks(decided, practised)
     right = sum(one.outcome is Outcome.PASS for one in found)
     answer["marks"] = f"{right} of {len(found)} right"
-    if decided.cause or "cause" not in level.asks:
-        answer["cause"] = CAUSES[drawn.cause].name
-    return Result(findings=found, answer=answer, cautions=(INVENTED,))
+    asked = "cause" in practised.level.asks
+    if decided.cause or not asked:
+        answer["cause"] = CAUSES[practised.drawn.cause].name
+    told = decided.cause and asked
+    listed = explain.explanations_of(practised.explained()) if told else ()
+    return _result(found, answer, listed)
+
+
+def _result(
+    found: Sequence[Finding], answer: dict[str, Any], listed: Sequence[Explanation] = ()
+) -> Result:
+    return Result(findings=found, answer=answer, explanations=listed, cautions=(INVENTED,))
 
 
 def _judge(inputs: Inputs, drawn: Drawn, taken: Sequence[Taken]) -> Result:

@@ -7,15 +7,16 @@ from dataclasses import dataclass
 from types import MappingProxyType
 from typing import Any
 
-from checkers.domain.causes import CAUSES
+from checkers.domain.causes import ACTIONS, CAUSES
 from checkers.domain.devices import DeviceType
 from checkers.domain.placed_readings import PLACES, SUPPLIES
-from checkers.domain.readings import PHASES, Test
+from checkers.domain.readings import PHASES, Test, Waveform
 from checkers.domain.records import Record, amount, data_folder, read_toml
 
 FILE = "practice.toml"
 LOOKS = frozenset({"watch", "marking", "dc", "leakage", "path", "settings", "bond"})
 ASKS = frozenset({"limits", "cause", "action"})
+SOUND = "in-good-order"
 LOADS = frozenset({"on", "off"})
 
 
@@ -36,6 +37,7 @@ class Thing:
     test: str
     look: str
     multiple: float | None
+    waveform: str
     phase: str
     place: str
     loads: str
@@ -43,7 +45,11 @@ class Thing:
 
 @dataclass(frozen=True, slots=True)
 class Level:
-    """One level: its task, the causes behind its devices, what is given and what is asked."""
+    """One level: its task, the causes behind its devices, what is given and what is asked.
+
+    `sound_share` of its devices are in good order. Where `given_one` holds, one of the things
+    given is shown, not all of them.
+    """
 
     number: int
     title: str
@@ -51,8 +57,16 @@ class Level:
     causes: tuple[str, ...]
     types: tuple[str, ...]
     ratings: tuple[float, ...]
+    sound_share: float
     given: tuple[str, ...]
+    given_one: bool
     asks: frozenset[str]
+
+    @property
+    def actions(self) -> tuple[str, ...]:
+        """The actions that are right for any of its causes, in the order of the list."""
+        right = {one for cause in self.causes for one in _right_for(cause)}
+        return tuple(key for key in ACTIONS if key in right)
 
 
 @dataclass(frozen=True, slots=True)
@@ -104,6 +118,7 @@ def _thing(key: str, record: Record) -> Thing:
         test=record.choice("test", frozenset(Test), default=Test.UNKNOWN.value),
         look=look,
         multiple=record.number("multiple"),
+        waveform=record.choice("waveform", frozenset(Waveform), default=Waveform.AC.value),
         phase=record.choice("phase", frozenset(one for one, _ in PHASES), default=""),
         place=record.choice("place", frozenset(one for one, _ in PLACES), default="point"),
         loads=record.choice("loads", LOADS, default="off"),
@@ -134,11 +149,26 @@ def _level(number: int, record: Record, things: frozenset[str]) -> Level:
         causes=_known(record, "causes", frozenset(CAUSES)),
         types=_known(record, "types", frozenset(DeviceType)),
         ratings=tuple(amount(one, "current") for one in record.texts("ratings")),
+        sound_share=_share(record, "sound_share"),
         given=_known(record, "given", things),
+        given_one=record.flag("given_one", default=False),
         asks=frozenset(_known(record, "asks", ASKS)),
     )
     record.finish()
+    if SOUND not in level.causes or len(level.causes) == 1:
+        raise record.error(f"needs {SOUND!r} and at least one other cause")
     return level
+
+
+def _right_for(cause: str) -> tuple[str, ...]:
+    return (CAUSES[cause].action, *CAUSES[cause].also)
+
+
+def _share(record: Record, key: str) -> float:
+    value = record.number(key)
+    if value is None or not 0.0 < value < 1.0:
+        raise record.error(f"needs {key!r} as a share between 0 and 1")
+    return value
 
 
 def _known(record: Record, key: str, known: frozenset[str]) -> tuple[str, ...]:

@@ -29,6 +29,8 @@ class Asked:
     question: Question
     information: float
     joint: tuple[tuple[float, ...], ...]
+    shares: tuple[float, ...]
+    causes: tuple[str, ...]
 
 
 def next_test(case: Case, evidence: Evidence, causes: Sequence[Weighed]) -> NextTest | None:
@@ -38,13 +40,26 @@ def next_test(case: Case, evidence: Evidence, causes: Sequence[Weighed]) -> Next
     Assumptions: each likely cause is represented by a sample of its possible states,
     drawn evenly by how well they explain the readings.
     """
+    best = most_telling(questions(case, evidence), evidence, causes)
+    return None if best is None else _worded(best)
+
+
+def most_telling(
+    could: Sequence[Question], evidence: Evidence, causes: Sequence[Weighed]
+) -> Asked | None:
+    """Return what tells most of all that could be done, or None where none tells much.
+
+    Inputs: what could be done, the easier first; the evidence; the causes, weighed.
+    """
     counted = [one for one in causes if one.probability >= COUNTS]
     samples = [_sample(one, evidence) for one in counted]
     shares = _normal([one.probability for one in counted])
-    asked = [_ask(one, samples, shares) for one in questions(case, evidence)]
-    most = max(one.information for one in asked)
-    best = next(one for one in asked if one.information >= ABOUT_AS_MUCH * most)
-    return _worded(best, counted, shares) if best.information >= WORTH_ASKING else None
+    codes = tuple(one.code for one in counted)
+    asked = [_ask(one, samples, shares, codes) for one in could]
+    most = max((one.information for one in asked), default=0.0)
+    if most < WORTH_ASKING:
+        return None
+    return next(one for one in asked if one.information >= ABOUT_AS_MUCH * most)
 
 
 def _sample(cause: Weighed, evidence: Evidence) -> list[Possible]:
@@ -60,14 +75,18 @@ def _sample(cause: Weighed, evidence: Evidence) -> list[Possible]:
 
 
 def _ask(
-    question: Question, samples: Sequence[Sequence[Possible]], shares: Sequence[float]
+    question: Question,
+    samples: Sequence[Sequence[Possible]],
+    shares: Sequence[float],
+    codes: tuple[str, ...],
 ) -> Asked:
     joint = []
     for sample, share in zip(samples, shares, strict=True):
         columns = zip(*(question.chances(one) for one in sample), strict=True)
         joint.append(tuple(share * sum(column) / len(sample) for column in columns))
     by_outcome = tuple(zip(*joint, strict=True))
-    return Asked(question, _information(by_outcome, shares), by_outcome)
+    information = _information(by_outcome, shares)
+    return Asked(question, information, by_outcome, tuple(shares), codes)
 
 
 def _information(joint: Sequence[Sequence[float]], shares: Sequence[float]) -> float:
@@ -85,23 +104,23 @@ def _normal(values: Sequence[float]) -> list[float]:
     return [one / whole for one in values]
 
 
-def _worded(asked: Asked, causes: Sequence[Weighed], shares: Sequence[float]) -> NextTest:
-    still_open = -sum(share * log2(share) for share in shares if share > 0.0)
+def _worded(asked: Asked) -> NextTest:
+    still_open = -sum(share * log2(share) for share in asked.shares if share > 0.0)
     why = (
         "Of all that could be done next it tells most: it is expected to settle "
         f"{percent(asked.information / still_open)} of what is open about the cause."
     )
     told = [
-        _meaning(words, row, causes)
+        _meaning(words, row, asked.causes)
         for words, row in zip(asked.question.outcomes, asked.joint, strict=True)
         if sum(row) >= COUNTS
     ]
     return NextTest(asked.question.words, why, tuple(told))
 
 
-def _meaning(words: str, row: Sequence[float], causes: Sequence[Weighed]) -> str:
+def _meaning(words: str, row: Sequence[float], causes: Sequence[str]) -> str:
     whole = sum(row)
     likeliest = max(range(len(row)), key=lambda at: row[at])
-    name = CAUSES[causes[likeliest].code].name
+    name = CAUSES[causes[likeliest]].name
     chance = percent(row[likeliest] / whole)
     return f"If {words} ({percent(whole)}): most likely “{name}” ({chance})."

@@ -22,7 +22,7 @@ def watched(watch: Watch, attempt: Attempt) -> Question:
         another = shown.shows * (1.0 - shown.opens_shown)
         return _blurred((own, another, max(0.0, 1.0 - own - another)))
 
-    return Question(watch.words, (watch.own, watch.another, watch.none), chances)
+    return Question(watch.words, (watch.own, watch.another, watch.none), chances, attempt, "watch")
 
 
 def looked_at(observation: Observation, known: Known) -> Question:
@@ -32,7 +32,9 @@ def looked_at(observation: Observation, known: Known) -> Question:
     def chances(possible: Possible) -> Sequence[float]:
         return _blurred((1.0, 0.0) if true_of(possible, known) else (0.0, 1.0))
 
-    return Question(observation.words, (observation.yes, observation.no), chances)
+    return Question(
+        observation.words, (observation.yes, observation.no), chances, None, observation.what
+    )
 
 
 def _blurred(chances: Sequence[float]) -> Sequence[float]:

@@ -15,11 +15,16 @@ Chances = Callable[[Possible], Sequence[float]]
 
 @dataclass(frozen=True, slots=True)
 class Question:
-    """A thing to do next: its words, the words of each outcome, and their chances."""
+    """A thing to do next: its words, the words of each outcome, and their chances.
+
+    It is a test, `attempt`; or a look, by its key; or, with "watch", a test that is watched.
+    """
 
     words: str
     outcomes: tuple[str, ...]
     chances: Chances
+    attempt: Attempt | None = None
+    look: str = ""
 
 
 def binned(attempt: Attempt, edges: Sequence[float]) -> Chances:

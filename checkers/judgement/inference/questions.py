@@ -71,7 +71,7 @@ def _test(candidate: ReadingCandidate, case: Case) -> Question:
     attempt = _attempt(candidate, case)
     if attempt.is_button:
         words = ("it operates the device", "it does nothing")
-        return Question(candidate.words, words, _button_chances(attempt))
+        return Question(candidate.words, words, _button_chances(attempt), attempt)
     edges = _edges(attempt, case)
     unit = "mA" if attempt.is_ramp else "ms"
     between = [
@@ -80,7 +80,7 @@ def _test(candidate: ReadingCandidate, case: Case) -> Question:
     ]
     first = f"below {format_quantity(edges[0], unit)}"
     last = f"more than {format_quantity(edges[-1], unit)}, or no trip"
-    return Question(candidate.words, (first, *between, last), binned(attempt, edges))
+    return Question(candidate.words, (first, *between, last), binned(attempt, edges), attempt)
 
 
 def _edges(attempt: Attempt, case: Case) -> tuple[float, ...]:

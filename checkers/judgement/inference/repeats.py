@@ -35,6 +35,6 @@ def _again(noted: Noted, how: str, loads: str) -> Question:
     words = f"repeat {noted.name}, {how}"
     if noted.measured.said is not Said.FIGURE:
         end = attempt.current if attempt.is_ramp else attempt.window
-        return Question(words, TRIP_WORDS, binned(attempt, (end,)))
-    value = noted.measured.value
-    return Question(words, FIGURE_WORDS, binned(attempt, (SHORTER * value, LONGER * value)))
+        return Question(words, TRIP_WORDS, binned(attempt, (end,)), attempt)
+    edges = (SHORTER * noted.measured.value, LONGER * noted.measured.value)
+    return Question(words, FIGURE_WORDS, binned(attempt, edges), attempt)

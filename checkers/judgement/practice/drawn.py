@@ -9,7 +9,7 @@ from random import Random
 
 from checkers.domain.codes import Code
 from checkers.domain.devices import Device
-from checkers.domain.drills import DRILLS, Level, Scene, Thing
+from checkers.domain.drills import DRILLS, SOUND, Level, Scene, Thing
 from checkers.domain.readings import Circuit, Instrument
 from checkers.judgement.case import Case
 from checkers.judgement.inference.candidates import CANDIDATES
@@ -27,18 +27,22 @@ from checkers.physics.response.under_cause import under_cause
 TRIES = 60
 CLEAR = 3.0  # spreads between what a sound device and this one would show
 CLEAR_CHANCE = 0.9
-SOUND, NO_BOND = "in-good-order", "no-return-path"
+NO_BOND = "no-return-path"
 
 
 @dataclass(frozen=True, slots=True)
 class Drawn:
-    """One device: the scene, the case as noted, the hidden cause, and how things really are."""
+    """One device: the scene, the case as noted, the hidden cause, and how things really are.
+
+    `given` are the keys of what was done before the learner comes.
+    """
 
     scene: Scene
     case: Case
     known: Known
     cause: str
     possible: Possible
+    given: tuple[str, ...]
 
     @property
     def device_words(self) -> str:
@@ -55,7 +59,7 @@ def draw(seed: int, level: Level, code: Code, day: date) -> Drawn:
     Assumption: a device whose cause its telling tests would not show is drawn again.
     """
     random = Random(seed * 31 + level.number)  # noqa: S311  # a drill, nothing secret
-    cause = random.choice(level.causes)
+    cause = _cause(level, random)
     scene = random.choice(_scenes(cause))
     device = Device(
         type=random.choice(level.types), rated_residual_current=random.choice(level.ratings)
@@ -67,7 +71,14 @@ def draw(seed: int, level: Level, code: Code, day: date) -> Drawn:
         possible = under_cause(cause, known, lots)
         if cause == SOUND or _shows(cause, possible, in_good_order(known, lots), case, known):
             break
-    return Drawn(scene, case, known, cause, possible)
+    given = (random.choice(level.given),) if level.given_one else level.given
+    return Drawn(scene, case, known, cause, possible, given)
+
+
+def _cause(level: Level, random: Random) -> str:
+    if random.random() < level.sound_share:
+        return SOUND
+    return random.choice([one for one in level.causes if one != SOUND])
 
 
 def _scenes(cause: str) -> Sequence[Scene]:

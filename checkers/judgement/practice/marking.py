@@ -2,19 +2,21 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from checkers.domain.causes import ACTIONS, CAUSES
+from checkers.domain.sources import Citation
 from checkers.domain.verdicts import Finding, Judges, Outcome, Result
 from checkers.judgement.inference.expected import percent
-from checkers.judgement.inference.explaining import Explained, explain
+from checkers.judgement.inference.explaining import Explained
 from checkers.judgement.inference.next_test import next_test
 from checkers.judgement.practice.drawn import Drawn
-from checkers.judgement.practice.taken import Taken
+from checkers.judgement.practice.practised import Practised, deciding
 
 OPEN = "Not decided."
+DO_NOT_KNOW = "do-not-know"
 DEFENSIBLE = 0.3
+ENOUGH = 0.5
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,55 +33,39 @@ class Decision:
         return bool(self.limits or self.cause or self.action)
 
 
-def marks(
-    decision: Decision, asks: frozenset[str], drawn: Drawn, taken: Sequence[Taken], judged: Result
-) -> list[Finding]:
-    """Return a mark for each thing asked: pass is right, fail is wrong, borderline defensible.
+def marks(decision: Decision, practised: Practised) -> list[Finding]:
+    """Return a mark for each thing that the level asks, with what is right.
 
-    Inputs: the decision; what the level asks; the device drawn; what was done; what the
-    readings checker says of the readings.
+    Result: pass is right, fail is wrong, borderline defensible, cannot-say not decided.
     """
-    found = [_limits(decision, judged)] if "limits" in asks else []
+    asks, drawn = practised.level.asks, practised.drawn
+    found = [limits_mark(decision.limits, practised.judged)] if "limits" in asks else []
     if "cause" in asks and decision.cause:
-        explained = explained_by(drawn, taken)
-        found += [_cause(decision.cause, drawn, explained), _tests(drawn, taken, explained)]
+        explained = practised.explained()
+        found.append(cause_mark(decision.cause, drawn, explained))
+        found.append(_tests(practised, explained))
     elif "cause" in asks:
-        found.append(_mark("cause", Outcome.CANNOT_SAY, OPEN))
+        found.append(mark("cause", Outcome.CANNOT_SAY, OPEN))
     if "action" in asks:
-        found.append(_action(decision, drawn))
+        found.append(action_mark(decision.action, drawn))
     return found
 
 
-def explained_by(drawn: Drawn, taken: Sequence[Taken]) -> Explained:
-    """Return what explain makes of all that was done, clamps and looks included."""
-    readings = [one.reading for one in taken if one.reading is not None]
-    currents = {one.thing.look: one.current for one in taken if one.current is not None}
-    opened = [one.opened for one in taken if one.opened is not None]
-    circuit = replace(
-        drawn.case.circuit,
-        dc_residual=currents.get("dc"),
-        standing_leakage=currents.get("leakage"),
-        seen_to_open=opened[-1] if opened else None,
-    )
-    looked = {one.thing.look: one.strange for one in taken if one.strange is not None}
-    case = replace(drawn.case, circuit=circuit)
-    return explain(readings, case, drawn.scene.supply, tuple(looked.items()))
-
-
-def deciding(judged: Result) -> Finding:
-    """Return the finding that decides a result: the first of the worst."""
-    return next(one for one in judged.findings if one.outcome is judged.outcome)
-
-
-def _limits(decision: Decision, judged: Result) -> Finding:
+def limits_mark(said: str, judged: Result) -> Finding:
+    """Mark what was said of the limits, with the finding that decides and its table."""
     why = deciding(judged)
-    reason = f"{why.about}: {why.says}"
-    if not decision.limits:
-        return _mark("limits", Outcome.CANNOT_SAY, OPEN)
-    right = decision.limits == judged.outcome
-    says = f"{_right(right)}: {judged.outcome}. {reason}"
+    if not said:
+        return mark("limits", Outcome.CANNOT_SAY, OPEN)
+    right = said == judged.outcome
+    says = f"{_verdict(said, right=right)} {judged.outcome}. {why.about}: {why.says}"
+    outcome = _outcome(said, right=right)
+    return on_table(mark("limits", outcome, says), why)
+
+
+def on_table(marked: Finding, why: Finding) -> Finding:
+    """Return a mark with the reading, the limit and the table of the finding it rests on."""
     return replace(
-        _mark("limits", Outcome.PASS if right else Outcome.FAIL, says),
+        marked,
         measured=why.measured,
         limit=why.limit,
         numbers=why.numbers,
@@ -87,51 +73,80 @@ def _limits(decision: Decision, judged: Result) -> Finding:
     )
 
 
-def _cause(code: str, drawn: Drawn, explained: Explained) -> Finding:
-    chances = {one.code: one.probability for one in explained.causes}
-    true, named = CAUSES[drawn.cause], CAUSES[code]
-    from_tests = f"From what was done, it was {percent(chances.get(true.code, 0.0))} likely"
-    if code == drawn.cause:
-        return _mark("cause", Outcome.PASS, f"Right: {true.name}. {from_tests}. {true.means}")
-    yours = chances.get(named.code, 0.0)
-    said = f"It was “{true.name}”. {from_tests}, and “{named.name}” {percent(yours)}. {true.means}"
-    if yours >= max(DEFENSIBLE, chances.get(true.code, 0.0)):
-        says = f"Not right, but the readings pointed there. {said}"
-        return _mark("cause", Outcome.BORDERLINE, says)
-    return _mark("cause", Outcome.FAIL, f"Not right. {said}")
+def cause_mark(said: str, drawn: Drawn, explained: Explained) -> Finding:
+    """Mark the cause that was named, with how likely it was from what was done."""
+    true = CAUSES[drawn.cause]
+    from_tests = f"From what was done, it was {percent(chance_of(true.code, explained))} likely"
+    if said in (drawn.cause, DO_NOT_KNOW):
+        right = said == drawn.cause
+        says = f"{_verdict(said, right=right)} {true.name}. {from_tests}. {true.means}"
+        return mark("cause", _outcome(said, right=right), says, cited(true.code))
+    named = CAUSES[said]
+    yours = percent(chance_of(said, explained))
+    told = f"It was “{true.name}”. {from_tests}, and “{named.name}” {yours}. {true.means}"
+    if defensible(said, drawn, explained):
+        says = f"Not right, but the readings pointed there. {told}"
+        return mark("cause", Outcome.BORDERLINE, says, cited(true.code))
+    return mark("cause", Outcome.FAIL, f"Not right. {told}", cited(true.code))
 
 
-def _tests(drawn: Drawn, taken: Sequence[Taken], explained: Explained) -> Finding:
+def chance_of(code: str, explained: Explained) -> float:
+    """Return how likely a cause is from what was done."""
+    return {one.code: one.probability for one in explained.causes}.get(code, 0.0)
+
+
+def defensible(said: str, drawn: Drawn, explained: Explained) -> bool:
+    """Tell whether a wrong cause was the better guess from what was done."""
+    return chance_of(said, explained) >= max(DEFENSIBLE, chance_of(drawn.cause, explained))
+
+
+def cited(code: str) -> tuple[Citation, ...]:
+    """Return the document behind a cause."""
+    citation = CAUSES[code].citation
+    return () if citation is None else (citation,)
+
+
+def _tests(practised: Practised, explained: Explained) -> Finding:
     """Say whether enough was done to tell the cause, and what would have told more."""
-    chances = {one.code: one.probability for one in explained.causes}
-    known = chances.get(drawn.cause, 0.0)
-    counted = f"{len(taken)} things were done"
-    if known >= 0.5:
+    drawn, done = practised.drawn, len(practised.taken)
+    known = chance_of(drawn.cause, explained)
+    counted = f"{done} things were done" if done > 1 else "one thing was done"
+    if known >= ENOUGH:
         says = f"Enough: {counted}, and the cause was {percent(known)} likely from them."
-        return _mark("tests", Outcome.PASS, says)
+        return mark("tests", Outcome.PASS, says)
     more = next_test(drawn.case, explained.evidence, explained.causes)
     what = f" Most would have been told by: {more.test}." if more else ""
     says = f"Not enough: {counted}, and the cause was only {percent(known)} likely.{what}"
-    return _mark("tests", Outcome.BORDERLINE, says)
+    return mark("tests", Outcome.BORDERLINE, says)
 
 
-def _action(decision: Decision, drawn: Drawn) -> Finding:
-    if not decision.action:
-        return _mark("action", Outcome.CANNOT_SAY, OPEN)
+def action_mark(said: str, drawn: Drawn) -> Finding:
+    """Mark what the learner would do about the cause."""
+    if not said:
+        return mark("action", Outcome.CANNOT_SAY, OPEN)
     cause = CAUSES[drawn.cause]
-    if decision.action in cause.also:
-        says = f"Right: {ACTIONS[decision.action]} First of all, though: {cause.do_next}"
-        return _mark("action", Outcome.PASS, says)
-    right = decision.action == cause.action
-    says = f"{_right(right)}: {cause.do_next}"
-    if not right:
-        says += f" Yours was: {ACTIONS[decision.action]}"
-    return _mark("action", Outcome.PASS if right else Outcome.FAIL, says)
+    if said in cause.also:
+        says = f"Right: {ACTIONS[said]} First of all, though: {cause.do_next}"
+        return mark("action", Outcome.PASS, says, cited(cause.code))
+    right = said == cause.action
+    says = f"{_verdict(said, right=right)} {cause.do_next}"
+    if said in ACTIONS and not right:
+        says += f" Yours was: {ACTIONS[said]}"
+    return mark("action", _outcome(said, right=right), says, cited(cause.code))
 
 
-def _right(right: bool) -> str:
-    return "Right" if right else "Not right"
+def _verdict(said: str, *, right: bool) -> str:
+    if said == DO_NOT_KNOW:
+        return "It is:"
+    return "Right:" if right else "Not right:"
 
 
-def _mark(about: str, outcome: Outcome, says: str) -> Finding:
-    return Finding(about=about, outcome=outcome, says=says, judges=Judges.FUNCTION)
+def _outcome(said: str, *, right: bool) -> Outcome:
+    if said == DO_NOT_KNOW:
+        return Outcome.CANNOT_SAY
+    return Outcome.PASS if right else Outcome.FAIL
+
+
+def mark(about: str, outcome: Outcome, says: str, sources: tuple[Citation, ...] = ()) -> Finding:
+    """Return a mark: what it is about, how it ends, its words, and what it rests on."""
+    return Finding(about=about, outcome=outcome, says=says, judges=Judges.FUNCTION, sources=sources)

@@ -7,15 +7,16 @@ from dataclasses import dataclass
 from datetime import date
 from typing import Any
 
-from checkers.domain.causes import CAUSES
+from checkers.domain.causes import ACTIONS, CAUSES
 from checkers.domain.codes import Code
 from checkers.domain.drills import DRILLS, Level, Thing
 from checkers.domain.verdicts import Result
 from checkers.judgement.practice.drawn import Drawn, draw
-from checkers.judgement.practice.marking import deciding
+from checkers.judgement.practice.practised import deciding
 from checkers.judgement.practice.taken import Taken, take
 
 SEEDS_APART = 7919  # questions of one sheet are drawn from seeds so far apart
+LAST_SEED = 999_999
 
 Judge = Callable[[Drawn, Sequence[Taken]], Result]
 
@@ -31,33 +32,48 @@ class SheetAsked:
     day: date
 
 
-def sheet(asked: SheetAsked, judge: Judge) -> dict[str, list[dict[str, Any]]]:
+def sheet(asked: SheetAsked, judge: Judge) -> dict[str, Any]:
     """Return questions and, apart, their answers.
 
     Inputs: what is asked; what judges readings. Result: two lists, each entry with its
-    number. Where a cause is asked, what tells it is among the readings.
+    number and the seed that draws its device again; what may be chosen from, where a cause
+    or an action is asked. Where a cause is asked, what tells it is among the readings.
     """
     questions, answers = [], []
     for number in range(1, asked.count + 1):
-        own = asked.seed + SEEDS_APART * number
+        own = seed_of(asked.seed, number)
         drawn = draw(own, asked.level, asked.code, asked.day)
         things = _things(asked.level, drawn)
         taken = take(things, drawn.possible, drawn.case, drawn.known, own)
-        questions.append(_question(number, asked.level, drawn, taken))
-        answers.append(_answer(number, asked.level, drawn, judge(drawn, taken)))
-    return {"questions": questions, "answers": answers}
+        same = {"number": number, "seed": own}
+        questions.append(same | _question(asked.level, drawn, taken))
+        answers.append(same | _answer(asked.level, drawn, judge(drawn, taken)))
+    return {"questions": questions, **_choices(asked.level), "answers": answers}
+
+
+def seed_of(seed: int, number: int) -> int:
+    """Return the seed of a question, from the sheet's seed and the question's number."""
+    return (seed + SEEDS_APART * number - 1) % LAST_SEED + 1
+
+
+def _choices(level: Level) -> dict[str, list[str]]:
+    found = {}
+    if "cause" in level.asks:
+        found["causes"] = [CAUSES[code].name for code in level.causes]
+    if "action" in level.asks:
+        found["actions"] = [ACTIONS[key] for key in level.actions]
+    return found
 
 
 def _things(level: Level, drawn: Drawn) -> list[Thing]:
-    keys = list(level.given)
+    keys = list(drawn.given)
     if "cause" in level.asks:
         keys += [key for key in DRILLS.told_by[drawn.cause] if key not in keys]
     return [DRILLS.things[key] for key in keys]
 
 
-def _question(number: int, level: Level, drawn: Drawn, taken: Sequence[Taken]) -> dict[str, Any]:
+def _question(level: Level, drawn: Drawn, taken: Sequence[Taken]) -> dict[str, Any]:
     return {
-        "number": number,
         "scene": drawn.scene.words,
         "device": drawn.device_words,
         "readings": [f"{one.thing.words}: {one.shows}" for one in taken],
@@ -65,11 +81,10 @@ def _question(number: int, level: Level, drawn: Drawn, taken: Sequence[Taken]) -
     }
 
 
-def _answer(number: int, level: Level, drawn: Drawn, judged: Result) -> dict[str, Any]:
+def _answer(level: Level, drawn: Drawn, judged: Result) -> dict[str, Any]:
     why = deciding(judged)
     cause = CAUSES[drawn.cause]
     answer = {
-        "number": number,
         "limits": judged.outcome.value,
         "because": f"{why.about}: {why.says}",
         "sources": [source.words for source in why.sources],

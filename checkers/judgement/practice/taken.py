@@ -9,7 +9,6 @@ from random import Random
 from checkers.domain.drills import Thing
 from checkers.domain.placed_readings import PlacedReading
 from checkers.domain.quantities import format_quantity
-from checkers.domain.readings import Waveform
 from checkers.judgement.case import Case
 from checkers.judgement.inference.looks import PREDICATES
 from checkers.judgement.inference.noted import attempt_of
@@ -69,7 +68,7 @@ def reading_of(thing: Thing) -> PlacedReading:
         value="-",
         test=thing.test,
         multiple=thing.multiple,
-        waveform=Waveform.AC.value,
+        waveform=thing.waveform,
         phase=thing.phase,
         place=thing.place,
         loads=thing.loads,

@@ -1,0 +1,43 @@
+"""How far a learner has come with a device: what was done, what it shows, what it comes to."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+from checkers.domain.drills import Level
+from checkers.domain.verdicts import Finding, Result
+from checkers.judgement.inference.explaining import Explained, explain
+from checkers.judgement.practice.drawn import Drawn
+from checkers.judgement.practice.taken import Taken
+
+
+@dataclass(frozen=True, slots=True)
+class Practised:
+    """A level's device, what was done with it, and what the readings checker says of that."""
+
+    level: Level
+    drawn: Drawn
+    taken: Sequence[Taken]
+    judged: Result
+
+    def explained(self) -> Explained:
+        """Return what explain makes of all that was done, clamps and looks included."""
+        drawn, taken = self.drawn, self.taken
+        readings = [one.reading for one in taken if one.reading is not None]
+        currents = {one.thing.look: one.current for one in taken if one.current is not None}
+        opened = [one.opened for one in taken if one.opened is not None]
+        circuit = replace(
+            drawn.case.circuit,
+            dc_residual=currents.get("dc"),
+            standing_leakage=currents.get("leakage"),
+            seen_to_open=opened[-1] if opened else None,
+        )
+        looked = {one.thing.look: one.strange for one in taken if one.strange is not None}
+        case = replace(drawn.case, circuit=circuit)
+        return explain(readings, case, drawn.scene.supply, tuple(looked.items()))
+
+
+def deciding(judged: Result) -> Finding:
+    """Return the finding that decides a result: the first of the worst."""
+    return next(one for one in judged.findings if one.outcome is judged.outcome)
