@@ -3,12 +3,18 @@
 The theme looks for every typed word as a beginning: "FI" finds figure, fit and first, and
 "type b" finds beginnings with b before type B. A word of one or two letters is looked for as
 it is; a longer one as it is first, and as a beginning after that.
+
+The theme also reads the whole index when a page comes, beside the start of the checkers. Here it
+waits until the search is opened, as the theme itself does for pages opened as files.
 """
 
 from __future__ import annotations
 
 from pathlib import Path
 
+BUNDLES = "assets/javascripts/bundle.*.js"
+AT_ONCE = '(location.protocol!=="file:"),'
+WHEN_OPENED = "(!1),"
 WORKERS = "assets/javascripts/workers/search.*.js"
 AS_BEGINNING = ':`${r}*`).join(" ")'
 IN_FULL_FIRST = ':r.length<3?r:`${r}^20 ${r}*`).join(" ")'
@@ -19,6 +25,9 @@ def mend_search(site: Path) -> None:
     (worker,) = site.glob(WORKERS)
     script = worker.read_text(encoding="utf-8")
     worker.write_text(in_full_first(script), encoding="utf-8", newline="\n")
+    (bundle,) = site.glob(BUNDLES)
+    text = bundle.read_text(encoding="utf-8")
+    bundle.write_text(when_opened(text), encoding="utf-8", newline="\n")
 
 
 def in_full_first(script: str) -> str:
@@ -26,3 +35,10 @@ def in_full_first(script: str) -> str:
     if script.count(AS_BEGINNING) != 1:
         raise ValueError("the theme searches in another way now: look at search_worker")
     return script.replace(AS_BEGINNING, IN_FULL_FIRST)
+
+
+def when_opened(bundle: str) -> str:
+    """Return the theme's script with an index that waits for the search. Raises ValueError."""
+    if bundle.count(AT_ONCE) != 1:
+        raise ValueError("the theme fetches its index in another way now: look at search_worker")
+    return bundle.replace(AT_ONCE, WHEN_OPENED)
