@@ -7,7 +7,13 @@ from pathlib import Path
 import pytest
 
 from build_tools.search_words import search_words
-from build_tools.search_worker import AS_BEGINNING, in_full_first, mend_search
+from build_tools.search_worker import (
+    AS_BEGINNING,
+    AT_ONCE,
+    WHEN_OPENED,
+    in_full_first,
+    mend_search,
+)
 
 PAGE = """# Page
 
@@ -45,12 +51,15 @@ def test_another_search_of_the_theme_stops_the_build() -> None:
         in_full_first("something else")
 
 
-def test_the_file_of_the_site_is_changed(tmp_path: Path) -> None:
-    """The one script that searches."""
-    worker = tmp_path / "assets/javascripts/workers/search.0123.min.js"
+def test_the_files_of_the_site_are_changed(tmp_path: Path) -> None:
+    """The one script that searches, and the one that asks for its index."""
+    scripts = tmp_path / "assets/javascripts"
+    worker, bundle = scripts / "workers/search.0123.min.js", scripts / "bundle.0123.min.js"
     worker.parent.mkdir(parents=True)
     worker.write_text(AS_BEGINNING, encoding="utf-8")
+    bundle.write_text(AT_ONCE, encoding="utf-8")
 
     mend_search(tmp_path)
 
     assert "^20" in worker.read_text(encoding="utf-8")
+    assert bundle.read_text(encoding="utf-8") == WHEN_OPENED
