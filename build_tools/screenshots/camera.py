@@ -23,8 +23,8 @@ CHOOSE = """(scheme) =>
 # What reaches over the right edge of the screen, unless something around it scrolls by itself.
 STICKS_OUT = """(width) => [...document.querySelectorAll("body *")]
   .filter((one) => one.getBoundingClientRect().right > width + 0.5 && one.offsetParent)
-  .filter((one) => { for (let up = one; up; up = up.parentElement) {
-    if (up !== document.body && getComputedStyle(up).overflowX !== "visible") return false;
+  .filter((one) => { for (let up = one; up !== document.body; up = up.parentElement) {
+    if (getComputedStyle(up).overflowX !== "visible") return false;
   } return true; })
   .slice(0, 3).map((one) => `${one.localName}.${one.className}`)"""
 
@@ -120,6 +120,7 @@ class Camera:
 
     def _shot(self, view: View, page: Page, shows: str) -> Picture:
         file = self.folder / view.name / f"{shows.replace(' ', '-')}.png"
+        page.evaluate("scrollTo(0, 0)")  # else the header is drawn where the page was scrolled to
         page.wait_for_timeout(150)  # the theme follows a change of size or scheme a moment later
         page.screenshot(path=file, full_page=True, animations="disabled")
         return Picture(shows, file)

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 from playwright.sync_api import Page, expect
 
-from tests.browser.phone import NO_COPY, PATIENCE, Phone
+from tests.browser.phone import NO_COPY, PATIENCE, PHONE, Phone
 
 RESULT = ".md-search-result__item > .md-search-result__link"
 NEAR = 4  # results that a phone shows without scrolling far
@@ -39,3 +39,5 @@ def test_what_is_typed_leads_to_its_page(phone: Phone, page: Page, typed: str, l
     expect(first.first).to_be_visible(timeout=PATIENCE)
     found = f".md-search-result__item:nth-child(-n+{NEAR}) > a[href*='/{leads}?h=']"
     page.locator(found).first.wait_for(timeout=PATIENCE)
+    expect(first.first.locator(".md-tags")).to_be_hidden()
+    assert page.evaluate("document.documentElement.scrollWidth") <= PHONE["viewport"]["width"]
