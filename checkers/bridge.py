@@ -18,6 +18,7 @@ from checkers.domain.errors import InvalidRequest
 from checkers.domain.parsing import parse_inputs
 from checkers.domain.question import Question
 from checkers.domain.verdicts import Explanation, Finding, NextTest, Result
+from checkers.judgement.code_of_the_day import passed_by_a_known_code
 
 BY_SLUG = {checker.slug: checker for checker in CHECKERS}
 CRASH_TEXT = "This checker failed on the request. Nothing was judged. Please report the code."
@@ -36,7 +37,8 @@ def run(slug: str, request: object) -> dict[str, Any]:
         return invalid(slug, {"checker": f"{slug!r} is not one of {known}"})
     try:
         inputs = parse_inputs(checker.inputs, request)
-        return reply_to(checker, inputs, checker.check(inputs))
+        result = passed_by_a_known_code(checker.check(inputs), inputs.local_code, inputs.day)
+        return reply_to(checker, inputs, result)
     except InvalidRequest as bad:
         return invalid(slug, bad.errors)
     except Exception as error:  # noqa: BLE001  # the contract: a crash is a reply

@@ -11,10 +11,11 @@ from checkers.domain.question import Question
 from checkers.domain.readings import Circuit, Instrument, Reading
 from checkers.domain.verdicts import Outcome, Result
 from checkers.judgement.case import Case
+from checkers.judgement.code_of_the_day import code_not_known_then
 from checkers.judgement.contradictions import contradictions
 from checkers.judgement.dc_fitness import SAID_NOTHING, judge_dc_fitness
 from checkers.judgement.reading import judge_reading
-from checkers.judgement.still_to_test import code_not_known_then, next_test, trip_not_shown
+from checkers.judgement.still_to_test import next_test, trip_not_shown
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -44,7 +45,7 @@ def check(inputs: Inputs) -> Result:
     findings = [
         *(one.finding for one in judged),
         *trip_not_shown(judged),
-        *code_not_known_then(case),
+        *code_not_known_then(case.code, case.day),
         *contradictions(inputs.readings, case),
         *judge_dc_fitness(case),
     ]

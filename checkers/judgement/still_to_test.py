@@ -37,21 +37,6 @@ def trip_not_shown(judged: Sequence[Judged]) -> list[Finding]:
     ]
 
 
-def code_not_known_then(case: Case) -> list[Finding]:
-    """Return a finding where no edition of the local code is known for the day asked about."""
-    if case.code.edition_on(case.day):
-        return []
-    return [
-        Finding(
-            about="local code",
-            outcome=Outcome.CANNOT_SAY,
-            says=f"No edition of the code ({case.code.country}) is known here for {case.day}.",
-            judges=Judges.INSTALLATION_CODE,
-            do_next="Check the day; for old work, look in the code of that time.",
-        )
-    ]
-
-
 def next_test(readings: Sequence[Reading], case: Case) -> NextTest | None:
     """Return the first test that the code requires and that is not among the readings."""
     for test in tests_asked_for(case):

@@ -67,7 +67,10 @@ def _artefact(reading: Reading, case: Case) -> list[Judged] | None:
 
 def _too_quick(reading: Reading) -> list[Judged] | None:
     measured = reading.measured
-    if measured.said is not Said.FIGURE or measured.value >= JUDGING.quickest_opening:
+    quickest = JUDGING.quickest_opening
+    figure = measured.said is Said.FIGURE and measured.value < quickest
+    bound = measured.said is Said.LESS_THAN and measured.value <= quickest
+    if not (figure or bound):
         return None
     return undecided(
         reading,

@@ -41,3 +41,36 @@ def test_what_is_typed_leads_to_its_page(phone: Phone, page: Page, typed: str, l
     page.locator(found).first.wait_for(timeout=PATIENCE)
     expect(first.first.locator(".md-tags")).to_be_hidden()
     assert page.evaluate("document.documentElement.scrollWidth") <= PHONE["viewport"]["width"]
+
+
+def test_an_address_with_a_search_shows_its_results(phone: Phone, page: Page) -> None:
+    """The index waits until the search is opened, and such an address opens it."""
+    page.add_init_script(NO_COPY)
+    phone.open("?q=33ms")
+
+    expect(page.locator(RESULT).first).to_be_visible(timeout=PATIENCE)
+
+
+def test_found_words_are_marked_on_the_page_that_is_opened(phone: Phone, page: Page) -> None:
+    """Opened from the results, and by its address anew."""
+    page.add_init_script(NO_COPY)
+    phone.open("?q=wallbox")
+    page.locator(RESULT).first.click()
+    marked = page.locator("main mark[data-md-highlight]").first
+    expect(marked).to_be_attached(timeout=PATIENCE)
+
+    page.reload()
+
+    expect(marked).to_be_attached(timeout=PATIENCE)
+
+
+def test_the_index_is_not_fetched_before_the_search_is_opened(phone: Phone, page: Page) -> None:
+    """A page that nobody searches from is spared it."""
+    page.add_init_script(NO_COPY)
+    asked: list[str] = []
+    page.on("request", lambda request: asked.append(request.url))
+    phone.open("safety/")
+    page.wait_for_load_state("networkidle")
+
+    assert asked
+    assert [one for one in asked if "search_index" in one] == []

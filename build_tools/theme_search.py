@@ -4,8 +4,9 @@ The theme looks for every typed word as a beginning: "FI" finds figure, fit and 
 "type b" finds beginnings with b before type B. A word of one or two letters is looked for as
 it is; a longer one as it is first, and as a beginning after that.
 
-The theme also reads the whole index when a page comes, beside the start of the checkers. Here it
-waits until the search is opened, as the theme itself does for pages opened as files.
+The theme also fetches and reads the whole index when a page comes, beside the start of the
+checkers: to be ready to search, and to mark found words on the page, though none were looked for.
+Here it waits until the search is opened, or a page is opened from it.
 """
 
 from __future__ import annotations
@@ -13,8 +14,10 @@ from __future__ import annotations
 from pathlib import Path
 
 BUNDLES = "assets/javascripts/bundle.*.js"
-AT_ONCE = '(location.protocol!=="file:"),'
-WHEN_OPENED = "(!1),"
+AT_ONCE = {
+    '(location.protocol!=="file:"),': "(!1),",
+    'V("search.highlight")?': 'V("search.highlight")&&/[?&]h=/.test(location.search)?',
+}
 WORKERS = "assets/javascripts/workers/search.*.js"
 AS_BEGINNING = ':`${r}*`).join(" ")'
 IN_FULL_FIRST = ':r.length<3?r:`${r}^20 ${r}*`).join(" ")'
@@ -33,12 +36,14 @@ def mend_search(site: Path) -> None:
 def in_full_first(script: str) -> str:
     """Return the theme's search script with whole words put first. Raises ValueError."""
     if script.count(AS_BEGINNING) != 1:
-        raise ValueError("the theme searches in another way now: look at search_worker")
+        raise ValueError("the theme searches in another way now: look at theme_search")
     return script.replace(AS_BEGINNING, IN_FULL_FIRST)
 
 
 def when_opened(bundle: str) -> str:
     """Return the theme's script with an index that waits for the search. Raises ValueError."""
-    if bundle.count(AT_ONCE) != 1:
-        raise ValueError("the theme fetches its index in another way now: look at search_worker")
-    return bundle.replace(AT_ONCE, WHEN_OPENED)
+    for at_once, waiting in AT_ONCE.items():
+        if bundle.count(at_once) != 1:
+            raise ValueError("the theme fetches its index in another way now: see theme_search")
+        bundle = bundle.replace(at_once, waiting)
+    return bundle

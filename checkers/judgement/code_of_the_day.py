@@ -1,0 +1,32 @@
+"""What may not be said where no edition of the local code is known for the day asked about."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+from datetime import date
+
+from checkers.domain.codes import Code
+from checkers.domain.verdicts import Finding, Judges, Outcome, Result
+
+
+def code_not_known_then(code: Code, day: date) -> Sequence[Finding]:
+    """Return a finding where no edition of the code is known for the day, else none."""
+    if code.edition_on(day):
+        return ()
+    return (
+        Finding(
+            about="local code",
+            outcome=Outcome.CANNOT_SAY,
+            says=f"No edition of the code ({code.country}) is known here for {day}.",
+            judges=Judges.INSTALLATION_CODE,
+            do_next="Check the day; for old work, look in the code of that time.",
+        ),
+    )
+
+
+def passed_by_a_known_code(result: Result, code: Code, day: date) -> Result:
+    """Return a result that passes only where an edition of the code is known for the day."""
+    if result.outcome is not Outcome.PASS:
+        return result
+    return replace(result, findings=[*result.findings, *code_not_known_then(code, day)])
