@@ -17,9 +17,9 @@ from mkdocs.structure.pages import Page
 
 from build_tools import browser_files, pages, policy
 from build_tools.search_words import search_words
-from build_tools.theme_search import mend_search
 from build_tools.shows import fill_in
 from build_tools.theme_repairs import repaired
+from build_tools.theme_search import mend_search
 
 
 def on_config(config: MkDocsConfig) -> None:
