@@ -19,6 +19,7 @@ from build_tools.runtime import MANIFEST, PREPARED
 from build_tools.start_list import WORKERS_OWN, probe, runtime_list
 from checkers.catalogue import CHECKERS
 from checkers.domain.glossary import QUANTITIES
+from checkers.domain.readings import Test
 from checkers.domain.sources import Evidence
 from checkers.printing import ABOUT, HEADLINES
 
@@ -27,6 +28,9 @@ SERVICE_WORKER = SOURCES / "service-worker.js"  # served from the site's root, b
 ENTRY = "page.js"
 FIRST = "begin.js"
 IMPORT = re.compile(r'^import .* from "\./([\w-]+\.js)";$', re.MULTILINE)
+STYLE = "style.css"
+COLOURS, PRINTED = "page.css", "print.css"  # the first of the styles, and the last
+COMMENT = re.compile(r"/\*.*?\*/\s*", re.DOTALL)
 AXES = places.TOOLS / "axes.toml"
 FETCHED_WHEN_OPENED = ("log-", "schedule-")  # scripts that few pages need
 
@@ -35,10 +39,12 @@ FETCHED_WHEN_OPENED = ("log-", "schedule-")  # scripts that few pages need
 def browser_files() -> dict[str, bytes]:
     """Return every script and style by its name in the folder."""
     written = stamps.files_under(SOURCES)
-    files = {path.name: path.read_bytes() for path in written if path != SERVICE_WORKER}
+    files = {path.name: path.read_bytes() for path in written if path.suffix == ".js"}
+    del files[SERVICE_WORKER.name]
     manifest = json.loads((PREPARED / MANIFEST).read_text(encoding="utf-8"))
     return {
         **files,
+        STYLE: style_sheet({path.name: path.read_text("utf-8") for path in written}),
         "log-labels.js": constants({"LABELS": input_labels()}),
         "runtime.js": constants({"RUNTIME": runtime_list(manifest, files), "PROBE": probe()}),
         "words.js": constants(words()),
@@ -70,9 +76,16 @@ def first_modules() -> list[str]:
     return [f"{browser_folder()}/{name}" for name in names]
 
 
+def style_sheet(files: Mapping[str, str]) -> bytes:
+    """Return all styles as one file, which a page asks for once; comments stay behind."""
+    names = sorted(name for name in files if name.endswith(".css"))
+    names.sort(key=lambda name: (name != COLOURS, name == PRINTED))
+    return COMMENT.sub("", "".join(files[name] for name in names)).encode()
+
+
 def styles() -> list[str]:
-    """Return the styles as places in the site."""
-    return [f"{browser_folder()}/{name}" for name in browser_files() if name.endswith(".css")]
+    """Return the style sheet as a place in the site."""
+    return [f"{browser_folder()}/{STYLE}"]
 
 
 def words() -> dict[str, dict[str, Any]]:
@@ -83,6 +96,7 @@ def words() -> dict[str, dict[str, Any]]:
         "EVIDENCE": {word.value: word.meaning for word in Evidence},
         "NAMES": {key: quantity.name for key, quantity in QUANTITIES.items()},
         "AXES": tomllib.loads(AXES.read_text(encoding="utf-8")),
+        "TESTS": {test.value: test.label for test in Test if test is not Test.UNKNOWN},
         "TITLES": {checker.slug: checker.title for checker in CHECKERS},
     }
 

@@ -72,20 +72,23 @@ def _leaves(value: Any, path: str) -> Iterator[tuple[str, str]]:
 
 
 @cache
-def doors() -> tuple[dict[str, str], ...]:
-    """Return the front page's ways in: what the reader has in hand, and where that leads.
+def doors() -> dict[str, tuple[dict[str, str], ...]]:
+    """Return the front page's ways in by group: what the reader has in hand, where that leads.
 
     A way to a checker that is not there is left out.
     """
     table = tomllib.loads(DOORS.read_text(encoding="utf-8"))
     slugs = {checker.slug for checker in CHECKERS}
-    return tuple(
-        {"leads": door.get("leads", f"checkers/{door.get('checker')}/"), **door}
-        for door in table["door"]
-        if door.get("checker") is None or door["checker"] in slugs
-    )
+    return {
+        group["title"]: tuple(
+            {"leads": door.get("leads", f"checkers/{door.get('checker')}/"), **door}
+            for door in group["door"]
+            if door.get("checker") is None or door["checker"] in slugs
+        )
+        for group in table["group"]
+    }
 
 
 def doors_show(_: str, root: str) -> str:
     """Show the front page's ways in."""
-    return html("shows/doors.html", doors=doors(), root=root)
+    return html("shows/doors.html", groups=doors(), root=root)

@@ -26,6 +26,11 @@ class Button:
     name: str
     note: str
 
+    @property
+    def leaves_open(self) -> bool:
+        """Whether choosing it says nothing yet."""
+        return self.value in {"", "unknown"}
+
 
 @dataclass(frozen=True, slots=True)
 class Field:
@@ -95,12 +100,18 @@ def _field(one: Input, path: str, *, compact: bool) -> Markup:
     return html(f"form/{one.spec.kind}.html", field=field, inner=_inner(one.spec, key))
 
 
-def _inner(spec: Spec, key: str) -> Markup:
+def _inner(spec: Spec, key: str) -> Markup | dict[str, Markup]:
+    """Return the fields inside a field; those of a list's entry with its leading field apart."""
     if spec.group is None:
         return Markup()
-    if spec.kind is Kind.MANY:
-        return _fields(spec.group, f"{key}{ENTRY}.", compact=True)
-    return _fields(spec.group, f"{key}.", compact=False)
+    if spec.kind is not Kind.MANY:
+        return _fields(spec.group, f"{key}.", compact=False)
+    path, lead = f"{key}{ENTRY}.", spec.folded.lead if spec.folded else ""
+    leading = [one for one in inputs_of(spec.group) if one.name == lead]
+    return {
+        "lead": Markup().join(_field(one, path, compact=True) for one in leading),
+        "rest": _fields(spec.group, path, compact=True, leave_out={lead}),
+    }
 
 
 def _default_text(one: Input) -> str:

@@ -1,12 +1,15 @@
 import { calendarPart } from "./calendar.js";
 import { element } from "./element.js";
-import { sourceText } from "./findings.js";
+import { isEmpty, isFigure, nameOf, textOf } from "./answer-words.js";
 import { plot } from "./plot.js";
-import { AXES, NAMES } from "./words.js";
+import { stepsPart } from "./steps.js";
+import { AXES } from "./words.js";
 
 const ELSEWHERE = ["drawing", "calendar"]; // the tree of devices above the findings; a file
 const SHORT = 26; // characters that fit beside another figure
 const COLUMNS = 4; // as many as a phone shows side by side
+const LONGEST = 40; // characters of a cell; a longer text wants the whole width
+const SOURCE = "_source"; // what a figure's source is called after the figure
 
 /** What a checker worked out: figures, words, lists, tables and curves, each by its shape. */
 export function answerParts(answer, checker = "") {
@@ -19,36 +22,63 @@ export function answerParts(answer, checker = "") {
   return [
     element("h2", {}, "Figures"),
     ...(single.length ? [figures(single)] : []),
-    ...lists.flatMap(([name, value]) => listParts(checker, name, value)),
+    ...lists.flatMap(([name, value]) => listParts({ checker, answer, name }, value)),
     ...calendarPart(answer.calendar),
   ];
 }
 
 function figures(entries) {
-  const cells = entries.map(([name, value]) => {
-    const text = textOf(value);
-    const long = text.length > SHORT ? "figures__long" : null;
-    return element("div", { class: long }, element("dt", {}, nameOf(name)), element("dd", {}, text));
-  });
+  const all = Object.fromEntries(entries);
+  const shown = entries.filter(([name]) => !(name.endsWith(SOURCE) && name.slice(0, -SOURCE.length) in all));
+  const cells = shown.map(([name, value]) => figure(name, textOf(value), all[name + SOURCE]));
   return element("dl", { class: "figures figures--answer" }, ...cells);
 }
 
-function listParts(checker, name, list) {
+function figure(name, text, source) {
+  const long = text.length > SHORT || source;
+  return element(
+    "div",
+    { class: long ? "figures__long" : null },
+    element("dt", {}, nameOf(name)),
+    element("dd", {}, text),
+    source ? element("dd", { class: "figures__source" }, textOf(source)) : "",
+  );
+}
+
+function listParts({ checker, answer, name }, list) {
   const axes = AXES[checker]?.[name];
   if (axes) {
-    return [plot(list, axes)];
+    return [plot(list, axes, besides(axes, answer))];
   }
-  const heading = element("h3", {}, nameOf(name));
+  if (name === "steps") {
+    return [stepsPart(list)];
+  }
+  const drawn = Object.values(AXES[checker] ?? {}).some(({ band }) => band === name);
+  const parts = [element("h3", {}, nameOf(name)), listed(name, list)];
+  return drawn ? [element("details", { class: "further" }, element("summary", {}, `${nameOf(name)}, in figures`), parts[1])] : parts;
+}
+
+/** What is drawn beside a line: the band about it, and the points that are known. */
+function besides({ band, known }, answer) {
+  const numbers = (row) => Object.values(row).map((value) => (isFigure(value) ? value.value : value));
+  return {
+    band: (answer[band] ?? []).map(numbers),
+    known: (answer[known] ?? []).map(numbers),
+  };
+}
+
+function listed(name, list) {
   if (list.every((one) => typeof one === "object" && !Array.isArray(one) && !isFigure(one))) {
-    return [heading, rows(nameOf(name), list)];
+    return rows(nameOf(name), list);
   }
-  return [heading, element("ul", {}, ...list.map((one) => element("li", {}, textOf(one))))];
+  return element("ul", {}, ...list.map((one) => element("li", {}, textOf(one))));
 }
 
 function rows(caption, list) {
   const columns = [...new Set(list.flatMap(Object.keys))];
   const filled = columns.filter((column) => list.some((row) => !isEmpty(row[column])));
-  return filled.length > COLUMNS ? cards(list) : table(caption, filled, list);
+  const wordy = list.some((row) => filled.some((column) => textOf(row[column]).length > LONGEST));
+  return wordy || filled.length > COLUMNS ? cards(list) : table(caption, filled, list);
 }
 
 function cards(list) {
@@ -71,45 +101,4 @@ function table(caption, columns, list) {
       element("tbody", {}, ...body),
     ),
   );
-}
-
-/** A value as text: a figure with its unit, a list, yes or no, a word. */
-export function textOf(value) {
-  if (isEmpty(value)) {
-    return "–";
-  }
-  if (isFigure(value)) {
-    return `${number(value.value)} ${value.unit}`.trim();
-  }
-  if (Array.isArray(value)) {
-    return value.map(textOf).join(", ");
-  }
-  if (typeof value === "boolean") {
-    return value ? "yes" : "no";
-  }
-  if (typeof value === "object" && "evidence" in value) {
-    return sourceText(value);
-  }
-  if (typeof value === "object") {
-    return Object.entries(value).map(([name, inner]) => `${nameOf(name)}: ${textOf(inner)}`).join("; ");
-  }
-  return typeof value === "number" ? number(value) : String(value);
-}
-
-function number(value) {
-  return typeof value === "number" ? String(Number(value.toPrecision(4))) : String(value);
-}
-
-function nameOf(key) {
-  const plain = key.replaceAll("_", " ").replaceAll("-", " ");
-  const words = NAMES[key] ?? plain.replace(/\b(ac|dc)\b/g, (one) => one.toUpperCase());
-  return words.charAt(0).toUpperCase() + words.slice(1);
-}
-
-function isFigure(value) {
-  return typeof value === "object" && value !== null && "value" in value && "unit" in value;
-}
-
-function isEmpty(value) {
-  return value === null || value === undefined || value === "" || value?.length === 0;
 }

@@ -1,8 +1,9 @@
 import { ask, follow, forget } from "./client.js";
-import { addEntry, removeEntry } from "./entries.js";
+import { addEntry, addNext, removeEntry } from "./entries.js";
 import { keepOneAnswer } from "./fields.js";
 import { partAt, read, showProblems, write } from "./form.js";
 import { fromFragment, toFragment } from "./address.js";
+import { showInWords } from "./in-words.js";
 import { offerKeeping } from "./keep.js";
 import { recall, remember } from "./memory.js";
 import { showResults } from "./results.js";
@@ -50,7 +51,16 @@ function edited(checker, changed) {
   if (field) {
     keepOneAnswer(field, changed);
   }
+  touched(changed);
   judge(checker);
+}
+
+function touched(changed) {
+  const entry = changed.closest("[data-entry]");
+  if (entry) {
+    delete entry.dataset.untouched;
+    showInWords(entry);
+  }
 }
 
 function clicked(checker, target) {
@@ -59,17 +69,28 @@ function clicked(checker, target) {
     return;
   }
   if ("add" in button.dataset) {
-    addEntry(button.closest("[data-many]")).querySelector("input, select, textarea").focus();
+    addNext(button.closest("[data-many]")).querySelector("input, select, textarea").focus();
+  } else if ("start" in button.dataset) {
+    addNext(button.closest("[data-many]"), JSON.parse(button.dataset.start)).querySelector("input").focus();
   } else if ("remove" in button.dataset) {
     takeAway(button.closest("[data-entry]"));
   } else if ("suggestion" in button.dataset) {
-    button.closest("[data-field]").querySelector("input").value = button.dataset.suggestion;
+    suggest(button);
   } else if ("clear" in button.dataset) {
     write(checker.form, {});
   } else {
     return;
   }
   judge(checker);
+}
+
+function suggest(button) {
+  const input = button.closest("[data-field]").querySelector("input");
+  input.value = button.dataset.suggestion;
+  touched(input);
+  if (/^\W+$/.test(input.value)) {
+    input.focus(); // a sign waits for its figure
+  }
 }
 
 function goToResults(root) {

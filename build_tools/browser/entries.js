@@ -1,5 +1,8 @@
 /** Lists in a form: an entry is a copy of the list's template. */
 
+import { setValue, valueOf } from "./fields.js";
+import { fieldsIn, showInWords } from "./in-words.js";
+
 let made = 0;
 
 /** Add an empty entry at the end of a list, and give it back. */
@@ -13,7 +16,59 @@ export function addEntry(list) {
   const entry = copy.content.querySelector("[data-entry]");
   list.querySelector(":scope > [data-entries]").append(entry);
   renumber(list);
+  foldAway(entry, false);
   return entry;
+}
+
+/**
+ * Add an entry that goes on from the last one, or that begins as one of the usual ones.
+ *
+ * It counts only once something is typed in it. What the usual ones set is not carried over
+ * between them; the rest, such as the day, is. Without one, the start goes from 0° to 180°.
+ */
+export function addNext(list, values = null) {
+  const last = [...list.querySelectorAll("[data-entry]")].pop();
+  const carried = last && list.dataset.folded ? settingsOf(last) : {};
+  const usual = values ? namesOfStarts(list) : [];
+  usual.forEach((name) => delete carried[name]);
+  if (!values && carried.phase === "0") {
+    carried.phase = "180";
+  }
+  if (last && isBlank(last)) {
+    last.remove();
+  }
+  const entry = addEntry(list);
+  for (const field of fieldsIn(entry)) {
+    const value = (values ?? {})[field.dataset.field] ?? carried[field.dataset.field];
+    if (value !== undefined && field.dataset.field !== list.dataset.folded) {
+      setValue(field, value);
+      entry.dataset.untouched = "";
+    }
+  }
+  foldAway(entry, "untouched" in entry.dataset);
+  return entry;
+}
+
+/** Fold an entry, or unfold it while nothing is said in it. */
+export function foldAway(entry, folded) {
+  const rest = entry.querySelector(":scope > [data-rest]");
+  if (rest) {
+    const said = showInWords(entry);
+    rest.open = !(folded && said);
+  }
+}
+
+function settingsOf(entry) {
+  return Object.fromEntries(fieldsIn(entry).map((field) => [field.dataset.field, valueOf(field)]));
+}
+
+function isBlank(entry) {
+  return fieldsIn(entry).every((field) => valueOf(field) === (field.dataset.default ?? ""));
+}
+
+function namesOfStarts(list) {
+  const starts = [...list.querySelectorAll(":scope > .starts [data-start]")];
+  return starts.flatMap((start) => Object.keys(JSON.parse(start.dataset.start)));
 }
 
 /** Take an entry away; the last one is emptied by whoever asks, not taken. */
@@ -37,5 +92,8 @@ function renumber(list) {
       }
     }
   });
-  list.querySelector(":scope > [data-add]").disabled = entries.length >= Number(list.dataset.most);
+  const full = entries.length >= Number(list.dataset.most);
+  list.querySelectorAll(":scope > [data-add], :scope > .starts button").forEach((button) => {
+    button.disabled = full;
+  });
 }

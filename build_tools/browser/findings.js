@@ -1,9 +1,15 @@
 import { element } from "./element.js";
 import { shapeOf } from "./shapes.js";
-import { EVIDENCE, OUTCOMES } from "./words.js";
+import { stripOf, updateStrip } from "./strip.js";
+import { EVIDENCE, OUTCOMES, TESTS } from "./words.js";
 
-/** One finding: its outcome in word and shape, the figures, one sentence, what to do, sources. */
-export function findingItem(finding) {
+/**
+ * One finding: its outcome in word and shape, the figures, where they lie, one sentence, what to
+ * do, sources.
+ *
+ * `former` is what showed the same finding before: its strip moves on, and what was open stays.
+ */
+export function findingItem(finding, former = null) {
   return element(
     "li",
     { class: "finding", "data-outcome": finding.outcome },
@@ -16,19 +22,23 @@ export function findingItem(finding) {
       element("span", { class: "finding__about" }, aboutOf(finding)),
     ),
     figures(finding),
+    strip(finding, former?.querySelector(".strip")),
     element("p", { class: "finding__says" }, finding.says),
     finding.do_next ? element("p", { class: "next" }, `Next: ${finding.do_next}`) : "",
-    sources(finding.sources ?? []),
+    sources(finding.sources ?? [], former?.querySelector(".sources")?.open ?? false),
   );
 }
 
 /** What a finding is about, with the device where there are several. */
 export function aboutOf({ device, about }) {
-  return device ? `${device}: ${about}` : about;
+  const [test, ...rest] = about.split(" ");
+  const named = TESTS[test] ? [TESTS[test], ...rest].join(" ") : about;
+  return device ? `${device}: ${named}` : named;
 }
 
-function figures({ measured, limit }) {
-  const pairs = [["Measured", measured], ["Limit", limit]].filter(([, value]) => value);
+function figures({ measured, limit, margin, numbers }) {
+  const room = typeof margin === "number" && numbers ? inWords(margin, numbers.unit) : "";
+  const pairs = [["Measured", measured], ["Limit", limit], ["Margin", room]].filter(([, value]) => value);
   if (pairs.length === 0) {
     return "";
   }
@@ -37,19 +47,53 @@ function figures({ measured, limit }) {
   return element("dl", { class: "figures" }, ...cells);
 }
 
-function sources(all) {
+function strip({ numbers, measured, limit, outcome }, former) {
+  if (!numbers) {
+    return "";
+  }
+  const said = `${measured}${spanOf(numbers)}; limit ${limit}: ${OUTCOMES[outcome]}`;
+  if (!former) {
+    return stripOf(numbers, said);
+  }
+  updateStrip(former, numbers, said);
+  return former;
+}
+
+function spanOf({ unit, value, least, most }) {
+  if (value === null || least === most) {
+    return "";
+  }
+  if (least === null || most === null) {
+    return least === null ? ", anywhere up to that" : ", anywhere from that on";
+  }
+  return `, may be ${number(least)} to ${number(most)} ${unit}`;
+}
+
+function inWords(margin, unit) {
+  return `${number(margin)} ${unit}`.replace("-", "−");
+}
+
+function number(value) {
+  return String(Number(value.toPrecision(4)));
+}
+
+function sources(all, open) {
   if (all.length === 0) {
     return "";
   }
+  const more = all.length > 1 ? ` and ${all.length - 1} more` : "";
   return element(
     "details",
-    { class: "sources" },
-    element("summary", {}, "Where the limit comes from"),
+    { class: "sources", open },
+    element("summary", {}, `Source: ${placeOf(all[0])}${more}`),
     element("ul", {}, ...all.map((one) => element("li", {}, sourceText(one)))),
   );
 }
 
-export function sourceText({ document: name, edition, clause, evidence }) {
-  const place = [name, edition, clause].filter(Boolean).join(", ");
-  return `${place} (${EVIDENCE[evidence]})`;
+export function sourceText(source) {
+  return `${placeOf(source)} (${EVIDENCE[source.evidence]})`;
+}
+
+function placeOf({ document: name, edition, clause }) {
+  return [name, edition, clause].filter(Boolean).join(", ");
 }

@@ -1,5 +1,5 @@
 import { valueOf, setValue, mark } from "./fields.js";
-import { addEntry, removeEntries } from "./entries.js";
+import { addEntry, foldAway, removeEntries } from "./entries.js";
 
 const PARTS = "[data-field], [data-group], [data-many]";
 const SCOPES = `${PARTS}, [data-entry], [data-inputs]`;
@@ -33,7 +33,8 @@ function readPart(part) {
   if (part.dataset.group) {
     return read(part);
   }
-  const entries = entriesOf(part).map((entry) => ({ entry, value: read(entry) }));
+  const begun = entriesOf(part).filter((entry) => !("untouched" in entry.dataset));
+  const entries = begun.map((entry) => ({ entry, value: read(entry) }));
   const filled = entries.filter(({ value }) => !isEmpty(value));
   included.set(part, filled.map(({ entry }) => entry));
   return filled.map(({ value }) => value);
@@ -57,7 +58,9 @@ export function write(scope, request) {
 function writeEntries(list, values) {
   removeEntries(list);
   for (const value of values.length ? values : [{}]) {
-    write(addEntry(list), value);
+    const entry = addEntry(list);
+    write(entry, value);
+    foldAway(entry, !isEmpty(value));
   }
 }
 
@@ -90,9 +93,17 @@ export function showProblems(form, problems) {
       empty.push(labelOf(part));
     } else {
       mark(part, problem);
+      unfold(part);
     }
   }
   return { homeless, empty };
+}
+
+function unfold(part) {
+  const rest = part.closest("[data-rest]");
+  if (rest) {
+    rest.open = true;
+  }
 }
 
 function isUntouched(part) {

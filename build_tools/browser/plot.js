@@ -1,4 +1,5 @@
 import { drawn, element } from "./element.js";
+import { bandArea, bandEnds, crosses, legendOf } from "./plot-band.js";
 
 const WIDTH = 360;
 const HEIGHT = 200;
@@ -11,29 +12,37 @@ const ABOVE = 10;
  * Pairs of numbers as a drawing, with the words for who cannot see it.
  *
  * Inputs: the pairs, as [x, y]; what the drawing is called, and what stands across and up;
- * `stems` draws a line for each pair, not one line through all.
+ * `stems` draws a line for each pair, not one line through all; `band` is [x, low, high] about
+ * the line, `known` the pairs that somebody measured.
  */
-export function plot(pairs, { title, across, up, stems = false }) {
-  const [xs, ys] = [pairs.map(([x]) => x), pairs.map(([, y]) => y)];
+export function plot(pairs, { title, across, up, stems = false }, { band = [], known = [] } = {}) {
+  const xs = [...pairs, ...known].map(([x]) => x);
+  const ys = [...pairs.map(([, y]) => y), ...known.map(([, y]) => y), ...band.map(([, , high]) => high)];
   const along = scale(Math.min(...xs), Math.max(...xs), LEFT, RIGHT);
   const upwards = scale(Math.min(0, ...ys), Math.max(0, ...ys), HEIGHT - BELOW, ABOVE);
   const spans = `across, ${across}: ${spanOf(xs)}; up, ${up}: ${spanOf(ys)}`;
-  const line = drawn("path", { d: (stems ? stemsOf : lineOf)(pairs, along, upwards), class: "plot__line" });
+  const parts = [
+    ...bandArea(band, along, upwards),
+    drawn("path", { d: (stems ? stemsOf : lineOf)(pairs, along, upwards), class: "plot__line" }),
+    ...bandEnds(band, along, upwards, lineOf),
+    ...crosses(known, along, upwards),
+  ];
   return element(
     "figure",
     { class: "plot" },
     element("figcaption", {}, element("strong", {}, title), `. Across: ${across}. Up: ${up}.`),
-    picture(`${title}; ${spans}`, along, upwards, line),
+    picture(`${title}; ${spans}`, along, upwards, parts),
+    legendOf(band, known),
   );
 }
 
-function picture(said, along, upwards, line) {
+function picture(said, along, upwards, parts) {
   return drawn(
     "svg",
     { viewBox: `0 0 ${WIDTH} ${HEIGHT}`, role: "img", "aria-label": said },
     ...upwards.marks.flatMap((mark) => level(mark, upwards)),
     ...along.marks.map((mark) => label(round(mark), along.at(mark), HEIGHT - 6, "middle")),
-    line,
+    ...parts,
   );
 }
 

@@ -1,35 +1,23 @@
 import { answerParts } from "./answer.js";
 import { element } from "./element.js";
-import { findingItem } from "./findings.js";
+import { findingGroups } from "./finding-groups.js";
 import { treeParts } from "./tree.js";
-import { JUDGES } from "./words.js";
 
 /** Everything of a reply below the bar; without a reply, nothing. */
 export function showResults(root, reply) {
   const place = root.querySelector("[data-results]");
-  place.replaceChildren(...(reply ? parts(reply) : []));
+  place.replaceChildren(...(reply ? parts(place, reply) : []));
 }
 
-function parts(reply) {
+function parts(place, reply) {
   return [
     ...treeParts(reply.answer?.drawing),
-    ...findings(reply.findings),
+    ...findingGroups(place, reply.findings),
     ...answerParts(reply.answer ?? {}, reply.checker),
     ...explanations(reply.explanations ?? []),
     ...nextTest(reply.next_test),
     ...cautions(reply),
   ];
-}
-
-// What a finding judges is its heading: a rule, a standard, fitness for DC and a working
-// button are told apart, and none hides another.
-function findings(all) {
-  return Object.entries(JUDGES).flatMap(([judges, heading]) => {
-    const group = all.filter((finding) => finding.judges === judges);
-    return group.length
-      ? [element("h2", {}, heading), element("ul", { class: "findings" }, ...group.map(findingItem))]
-      : [];
-  });
 }
 
 function explanations(all) {

@@ -11,7 +11,7 @@ from checkers.domain.fields import group, many
 from checkers.domain.looked import Looked
 from checkers.domain.placed_readings import PlacedReading, SuppliedCircuit
 from checkers.domain.question import Question
-from checkers.domain.readings import Instrument
+from checkers.domain.readings import FOLDED, Instrument
 from checkers.domain.verdicts import (
     Explanation,
     Figure,
@@ -41,7 +41,9 @@ class Inputs(Question):
     """A device and its readings in the order in which they were taken, circuit and instrument."""
 
     device: Device = group(Device, "Device", default=Device)
-    readings: tuple[PlacedReading, ...] = many(PlacedReading, "Readings", least=1, most=40)
+    readings: tuple[PlacedReading, ...] = many(
+        PlacedReading, "Readings", least=1, most=40, folded=FOLDED
+    )
     circuit: SuppliedCircuit = group(SuppliedCircuit, "Circuit", default=SuppliedCircuit)
     looked: Looked = group(Looked, "Looked at", default=Looked, advanced=True)
     instrument: Instrument = group(Instrument, "Instrument", default=Instrument, advanced=True)

@@ -11,7 +11,7 @@ from checkers.domain.checker import Checker, Example
 from checkers.domain.devices import Device
 from checkers.domain.fields import group, many, text
 from checkers.domain.question import Question
-from checkers.domain.readings import Circuit, Instrument
+from checkers.domain.readings import FOLDED, Circuit, Instrument
 from checkers.domain.verdicts import Figure, Outcome, Result
 from checkers.judgement.calendar_text import Event, calendar_text
 from checkers.judgement.case import Case
@@ -44,7 +44,9 @@ class Inputs(Question):
     """A device with its readings of several visits, and where it stands."""
 
     device: Device = group(Device, "Device", default=Device)
-    history: tuple[Visit, ...] = many(Visit, "Readings with their days", least=1, most=200)
+    history: tuple[Visit, ...] = many(
+        Visit, "Readings with their days", least=1, most=200, folded=FOLDED
+    )
     label: str = text("Name of the device", most=80, explain="Stands in the calendar.")
     place: str = text(
         "Kind of place", most=60, explain="As the code names it: construction work, office …"

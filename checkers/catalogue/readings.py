@@ -8,7 +8,7 @@ from checkers.domain.checker import Checker, Example
 from checkers.domain.devices import Device
 from checkers.domain.fields import group, many
 from checkers.domain.question import Question
-from checkers.domain.readings import Circuit, Instrument, Reading
+from checkers.domain.readings import FOLDED, Circuit, Instrument, Reading
 from checkers.domain.verdicts import Outcome, Result
 from checkers.judgement.case import Case
 from checkers.judgement.code_of_the_day import code_not_known_then
@@ -23,7 +23,7 @@ class Inputs(Question):
     """A device and its readings, with what is known of circuit and instrument."""
 
     device: Device = group(Device, "Device", default=Device)
-    readings: tuple[Reading, ...] = many(Reading, "Readings", least=1, most=100)
+    readings: tuple[Reading, ...] = many(Reading, "Readings", least=1, most=100, folded=FOLDED)
     circuit: Circuit = group(Circuit, "Circuit", default=Circuit)
     instrument: Instrument = group(Instrument, "Instrument", default=Instrument, advanced=True)
 

@@ -7,7 +7,7 @@ from dataclasses import MISSING, dataclass
 from checkers.catalogue.type_for_load import MAKER_CHOICES
 from checkers.domain.checker import Checker, Example
 from checkers.domain.devices import Device, Form
-from checkers.domain.fields import choice, many, quantity, text, whole_number, yes_no
+from checkers.domain.fields import Folded, choice, many, quantity, text, whole_number, yes_no
 from checkers.domain.load_kinds import Separation, Supply
 from checkers.domain.loads import LOAD_CHOICES, LOADS
 from checkers.domain.question import Question
@@ -115,8 +115,12 @@ class LoadInTree(Placed):
 class Inputs(Question):
     """The devices and loads of a tree, and what decides the fault current."""
 
-    devices: tuple[DeviceInTree, ...] = many(DeviceInTree, "Devices", least=1, most=100)
-    loads: tuple[LoadInTree, ...] = many(LoadInTree, "Equipment", most=200)
+    devices: tuple[DeviceInTree, ...] = many(
+        DeviceInTree, "Devices", least=1, most=100, folded=Folded("id", "Which device?")
+    )
+    loads: tuple[LoadInTree, ...] = many(
+        LoadInTree, "Equipment", most=200, folded=Folded("id", "Which equipment?")
+    )
     selective: bool | None = yes_no("Must only the lower device open?", explain=SELECTIVE)
     system: str = choice(SYSTEMS, "Earthing system", default="tn")
     electrode_resistance: float | None = quantity(

@@ -7,6 +7,7 @@ these descriptions; see parsing for how a request becomes an instance.
 from __future__ import annotations
 
 import dataclasses
+from collections.abc import Mapping
 from dataclasses import MISSING, dataclass
 from enum import StrEnum
 from typing import Any, Self
@@ -58,8 +59,32 @@ class Choice:
 
 
 @dataclass(frozen=True, slots=True)
+class Start:
+    """An entry of a list that is often wanted: what it is called, and what it begins with."""
+
+    label: str
+    values: Mapping[str, str]
+
+
+@dataclass(frozen=True, slots=True)
+class Folded:
+    """How the entries of a list fold: one field stays open, the others are a line of words.
+
+    `lead` is the field that stays open; `ask` stands where nothing else is filled in; `starts`
+    are entries to begin from.
+    """
+
+    lead: str
+    ask: str
+    starts: tuple[Start, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
 class Spec:
-    """What a field is: its kind, its words, and what it accepts."""
+    """What a field is: its kind, its words, and what it accepts.
+
+    `keypad` marks a text that is mostly a number, so that a phone shows its keypad for numbers.
+    """
 
     kind: Kind
     label: str
@@ -72,6 +97,8 @@ class Spec:
     suggestions: tuple[str, ...] = ()
     advanced: bool = False
     verbatim: bool = False
+    keypad: bool = False
+    folded: Folded | None = None
 
     @property
     def unit(self) -> str:

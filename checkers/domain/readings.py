@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from checkers.domain.fields import Labelled, choice, multiple, quantity, text, yes_no
+from checkers.domain.fields import Folded, Labelled, Start, choice, multiple, quantity, text, yes_no
 from checkers.domain.measured import Measured, Said, parse_measured
 from checkers.domain.quantities import NotAQuantity
 
@@ -37,13 +37,36 @@ EXPECTED: dict[str, str] = {
     Test.RAMP: "trip_current",
 }
 HALF_WAVES = frozenset({Waveform.HALF_WAVE, Waveform.HALF_WAVE_90, Waveform.HALF_WAVE_135})
+SHOWN_IN_WORDS = ("> ", "no trip", "operates", "does not operate")
+USUAL_TESTS = (
+    Start("×½ holds", {"test": Test.NO_TRIP, "multiple": "1/2", "waveform": Waveform.AC}),
+    *(
+        Start(
+            f"×{multiple} {phase}°",
+            {"test": Test.TRIP_TIME, "multiple": multiple}
+            | {"waveform": Waveform.AC, "phase": phase},
+        )
+        for multiple in ("1", "5")
+        for phase in ("0", "180")
+    ),
+    Start("Ramp", {"test": Test.RAMP, "waveform": Waveform.AC}),
+    Start("Button", {"test": Test.BUTTON}),
+)
+FOLDED = Folded(lead="value", ask="Which test?", starts=USUAL_TESTS)
 
 
 @dataclass(frozen=True, slots=True)
 class Reading:
     """One reading as it was written down."""
 
-    value: str = text("Reading", default="", most=80, explain="As the instrument showed it.")
+    value: str = text(
+        "Reading",
+        default="",
+        most=80,
+        explain="As the instrument showed it.",
+        keypad=True,
+        suggestions=SHOWN_IN_WORDS,
+    )
     test: str = choice(Test, "Test", default=Test.UNKNOWN)
     multiple: float | None = multiple("Multiple of IΔn", default=None)
     current: float | None = quantity("residual_current", "or current set", default=None)
