@@ -50,7 +50,7 @@ function listParts({ checker, answer, name }, list) {
   if (axes) {
     return [plot(list, axes, besides(axes, answer))];
   }
-  if (name === "steps") {
+  if (name === "steps" && list.every(({ test }) => test)) {
     return [stepsPart(list)];
   }
   const drawn = Object.values(AXES[checker] ?? {}).some(({ band }) => band === name);

@@ -1,14 +1,14 @@
 import { ask, follow, forget } from "./client.js";
 import { addEntry, addNext, removeEntry } from "./entries.js";
 import { keepOneAnswer } from "./fields.js";
-import { partAt, read, showProblems, write } from "./form.js";
+import { openWhereFilled, partAt, read, showProblems, write } from "./form.js";
 import { fromFragment, toFragment } from "./address.js";
 import { showInWords } from "./in-words.js";
 import { offerKeeping } from "./keep.js";
 import { recall, remember } from "./memory.js";
 import { showResults } from "./results.js";
 import { offerSharing } from "./sharing.js";
-import { showCrash, showFailure, showProgress, showUnfinished, showVerdict, showWorking } from "./verdict.js";
+import { keepInView, showCrash, showFailure, showProgress, showUnfinished, showVerdict, showWorking } from "./verdict.js";
 
 const ADDRESS_AFTER = 300; // milliseconds: browsers refuse addresses that change too often
 const LONGEST = 30000; // characters of an address that programs still pass on whole
@@ -26,8 +26,10 @@ export function mount(root) {
   checker.form.addEventListener("submit", (event) => event.preventDefault(), options);
   addEventListener("hashchange", () => addressChanged(checker), options);
   addEventListener("pagehide", () => writeAddress(checker), options);
+  addEventListener("beforeprint", () => openWhereFilled(checker.form), options);
   offerSharing(checker, options);
   offerKeeping(checker, options);
+  keepInView(options);
   root.querySelector("[data-why]").addEventListener("click", () => goToResults(root), options);
   const unfollow = follow((state) => stateChanged(checker, state));
   judge(checker);

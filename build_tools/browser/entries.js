@@ -23,14 +23,17 @@ export function addEntry(list) {
 /**
  * Add an entry that goes on from the last one, or that begins as one of the usual ones.
  *
- * It counts only once something is typed in it. What the usual ones set is not carried over
- * between them; the rest, such as the day, is. Without one, the start goes from 0° to 180°.
+ * It counts only once something is typed in it. What the usual ones set, and its other name, is
+ * not carried over between them; the rest, such as the day, is. Without one, the start goes from
+ * 0° to 180°. A list without usual ones carries nothing: its entries are different things.
  */
 export function addNext(list, values = null) {
   const last = [...list.querySelectorAll("[data-entry]")].pop();
-  const carried = last && list.dataset.folded ? settingsOf(last) : {};
-  const usual = values ? namesOfStarts(list) : [];
-  usual.forEach((name) => delete carried[name]);
+  const usual = namesOfStarts(list);
+  const carried = last && usual.length ? settingsOf(last) : {};
+  if (values) {
+    [...usual, "current"].forEach((name) => delete carried[name]);
+  }
   if (!values && carried.phase === "0") {
     carried.phase = "180";
   }
@@ -56,6 +59,13 @@ export function foldAway(entry, folded) {
     const said = showInWords(entry);
     rest.open = !(folded && said);
   }
+}
+
+/** Whether an entry still waits for what it is about: whatever has been typed in it counts. */
+export function waits(entry) {
+  const lead = entry.closest("[data-many]").dataset.folded;
+  const leading = fieldsIn(entry).find((field) => field.dataset.field === lead);
+  return "untouched" in entry.dataset && !valueOf(leading);
 }
 
 function settingsOf(entry) {

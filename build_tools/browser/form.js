@@ -1,5 +1,5 @@
 import { valueOf, setValue, mark } from "./fields.js";
-import { addEntry, foldAway, removeEntries } from "./entries.js";
+import { addEntry, foldAway, removeEntries, waits } from "./entries.js";
 
 const PARTS = "[data-field], [data-group], [data-many]";
 const SCOPES = `${PARTS}, [data-entry], [data-inputs]`;
@@ -33,7 +33,7 @@ function readPart(part) {
   if (part.dataset.group) {
     return read(part);
   }
-  const begun = entriesOf(part).filter((entry) => !("untouched" in entry.dataset));
+  const begun = entriesOf(part).filter((entry) => !waits(entry));
   const entries = begun.map((entry) => ({ entry, value: read(entry) }));
   const filled = entries.filter(({ value }) => !isEmpty(value));
   included.set(part, filled.map(({ entry }) => entry));
@@ -64,7 +64,8 @@ function writeEntries(list, values) {
   }
 }
 
-function openWhereFilled(scope) {
+/** Open what is folded away where something stands in it. */
+export function openWhereFilled(scope) {
   for (const further of scope.querySelectorAll("details.further")) {
     const fields = [...further.querySelectorAll("[data-field]")];
     if (fields.some((field) => valueOf(field) !== (field.dataset.default ?? ""))) {

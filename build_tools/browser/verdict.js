@@ -6,8 +6,14 @@ import { OUTCOMES } from "./words.js";
 /** The bar that stays in view: the outcome in one word and a shape, and what decided it. */
 export function showVerdict(root, reply) {
   const deciding = reply.findings.filter(({ outcome }) => outcome === reply.outcome);
-  bar(root, reply.outcome, OUTCOMES[reply.outcome], decided(reply, deciding));
+  bar(root, reply.outcome, OUTCOMES[reply.outcome], waiting(root) + decided(reply, deciding));
   root.querySelector("[data-why]").hidden = false;
+}
+
+// A line begun with a usual test and still empty is no part of the verdict, and the bar says so.
+function waiting(root) {
+  const count = root.querySelectorAll("[data-untouched]").length;
+  return count ? `${count === 1 ? "One reading" : `${count} readings`} still empty. ` : "";
 }
 
 function decided(reply, deciding) {
@@ -84,6 +90,20 @@ function reason(why) {
 /** Any other state, in its own words. */
 export function showState(root, outcome, word, detail) {
   bar(root, outcome, word, detail);
+}
+
+/**
+ * Keep the bar in what is seen, where a keyboard on the screen moves that down the page.
+ *
+ * Zoomed in by hand, the bar stays where it is: it would cover what is being read.
+ */
+export function keepInView(options) {
+  const view = globalThis.visualViewport;
+  const follow = () => {
+    const from = Math.abs(view.scale - 1) < 0.05 ? view.offsetTop : 0;
+    document.documentElement.style.setProperty("--seen-from", `${from}px`);
+  };
+  ["resize", "scroll"].forEach((kind) => view?.addEventListener(kind, follow, options));
 }
 
 function bar(root, outcome, word, detail) {

@@ -64,9 +64,16 @@ class Phone:
         box.fill("")
         box.press_sequentially(text)
 
+    def unfolds(self, field: Locator) -> None:
+        """Open the line that an entry is folded to, if the field is folded away in it."""
+        shut = field.locator("xpath=ancestor::details[@data-rest and not(@open)]")
+        if shut.count():
+            shut.locator(":scope > summary").click()
+
     def chooses(self, value: str, *path: str) -> None:
         """Choose a value, from a list or from buttons."""
         field = self.field(*path)
+        self.unfolds(field)
         select = field.locator("select")
         if select.count():
             select.select_option(value)
