@@ -82,16 +82,6 @@ def test_only_the_newest_answer_is_shown(phone: Phone) -> None:
     expect(phone.verdict).to_have_attribute("data-outcome", "pass")
 
 
-def test_the_verdict_stays_in_view(phone: Phone) -> None:
-    """At the last field of the form the verdict is still on the screen."""
-    phone.open(CHECKER + DEVICE + AT_ONE + "&readings.0.value=28")
-    phone.waits_for("pass")
-
-    phone.page.locator("[data-clear]").scroll_into_view_if_needed()
-
-    expect(phone.verdict).to_be_in_viewport(ratio=1)
-
-
 def test_a_finding_says_what_why_and_from_where(phone: Phone) -> None:
     """Each finding has its word, its shape, the figures, a sentence, the next step and sources."""
     phone.open(CHECKER + DEVICE + AT_ONE + "&readings.0.value=400+ms")
@@ -133,77 +123,3 @@ def test_a_suggested_value_is_one_tap(phone: Phone) -> None:
     box = phone.field("device", "rated_residual_current").locator("input")
     expect(box).to_have_value("30 mA")
     phone.page.locator('[data-verdict]:not([data-outcome="unfinished"])').wait_for(timeout=PATIENCE)
-
-
-def test_a_usual_test_is_one_tap_and_counts_once_something_is_typed(phone: Phone) -> None:
-    """A line begun with a usual test is named as empty, then judged; nothing typed is left out."""
-    phone.open(CHECKER + DEVICE)
-    phone.waits_for("unfinished")
-    phone.page.get_by_role("button", name="×1 0°").click()
-    phone.page.keyboard.type("28")
-    phone.waits_for("pass")
-
-    phone.page.get_by_role("button", name="×5 0°").click()
-    phone.waits_for("pass")
-    expect(phone.verdict).to_contain_text("One reading still empty.")
-    expect(phone.page.locator("[data-entry]")).to_have_count(2)
-
-    phone.page.keyboard.type("400")
-    phone.waits_for("fail")
-    expect(phone.verdict).not_to_contain_text("still empty")
-    expect(phone.field("readings", "1").locator("[data-in-words]")).to_contain_text("×5")
-
-
-def test_a_value_set_without_a_keystroke_is_judged_too(phone: Phone) -> None:
-    """A reading that a script or a form filler puts in a line begun with one tap still counts."""
-    phone.open(CHECKER + DEVICE + AT_ONE + "&readings.0.value=28")
-    phone.waits_for("pass")
-    phone.page.get_by_role("button", name="×5 0°").click()
-
-    box = phone.field("readings", "1", "value").locator("input")
-    box.evaluate("box => { box.value = '400' }")
-    phone.types("29", "readings", "0", "value")
-
-    phone.waits_for("fail")
-
-
-COVERED = """() => {
-  const bar = document.querySelector("[data-verdict]");
-  const hidden = (one) => one.closest("[hidden], details:not([open]) > :not(summary)");
-  const fields = [...document.querySelectorAll("[data-inputs] :is(input, select, summary)")];
-  return fields.filter((one) => !hidden(one)).flatMap((one) => {
-    one.focus();
-    const [up, at] = [bar.getBoundingClientRect(), one.getBoundingClientRect()];
-    const bad = up.top < 0 || up.bottom > innerHeight || up.bottom > innerHeight / 2
-      || at.top < up.bottom - 1 || at.bottom > innerHeight + 1;
-    return bad ? [[one.id || one.name || one.textContent, up.top, up.bottom, at.top, at.bottom]] : [];
-  });
-}"""
-
-
-def test_the_keyboard_hides_neither_verdict_nor_field(phone: Phone) -> None:
-    """With half the screen taken, each field that has the focus stands below the whole verdict."""
-    phone.page.set_viewport_size({"width": 412, "height": 400})
-    phone.open(CHECKER + DEVICE + AT_ONE + "&readings.0.value=400+ms")
-    phone.waits_for("fail")
-
-    assert phone.page.evaluate(COVERED) == []
-
-
-SEEN = """(from) => {
-  Object.assign(visualViewport, { offsetTop: from });
-  visualViewport.dispatchEvent(new Event("scroll"));
-  return document.querySelector("[data-verdict]").getBoundingClientRect().top;
-}"""
-OWN_VIEW = "window.visualViewport = Object.assign(new EventTarget(), { scale: 1, offsetTop: 0 })"
-
-
-def test_the_verdict_goes_along_where_the_keyboard_moves_the_view(phone: Phone) -> None:
-    """A browser whose keyboard slides what is seen down the page takes the verdict with it."""
-    phone.page.add_init_script(OWN_VIEW)
-    phone.open(CHECKER + DEVICE + AT_ONE + "&readings.0.value=28")
-    phone.waits_for("pass")
-    phone.page.evaluate("scrollTo(0, 600)")
-
-    assert phone.page.evaluate(SEEN, 260) == 260
-    assert phone.page.evaluate(SEEN, 0) < 60
