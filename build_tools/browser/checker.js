@@ -1,7 +1,7 @@
 import { ask, follow, forget } from "./client.js";
 import { addEntry, addNext, removeEntry } from "./entries.js";
 import { keepOneAnswer } from "./fields.js";
-import { openWhereFilled, partAt, read, showProblems, write } from "./form.js";
+import { partAt, read, readyForPaper, showProblems, write } from "./form.js";
 import { fromFragment, toFragment } from "./address.js";
 import { showInWords } from "./in-words.js";
 import { offerKeeping } from "./keep.js";
@@ -26,7 +26,7 @@ export function mount(root) {
   checker.form.addEventListener("submit", (event) => event.preventDefault(), options);
   addEventListener("hashchange", () => addressChanged(checker), options);
   addEventListener("pagehide", () => writeAddress(checker), options);
-  addEventListener("beforeprint", () => openWhereFilled(checker.form), options);
+  addEventListener("beforeprint", () => readyForPaper(checker.form), options);
   offerSharing(checker, options);
   offerKeeping(checker, options);
   keepInView(options);

@@ -2,6 +2,7 @@ import { valueOf, setValue, mark } from "./fields.js";
 import { addEntry, foldAway, removeEntries, waits } from "./entries.js";
 
 const PARTS = "[data-field], [data-group], [data-many]";
+const NOTHING_SAID = ["", "unknown"];
 const SCOPES = `${PARTS}, [data-entry], [data-inputs]`;
 
 // Which entries of a list went into the last request, since empty ones are left out.
@@ -64,8 +65,15 @@ function writeEntries(list, values) {
   }
 }
 
-/** Open what is folded away where something stands in it. */
-export function openWhereFilled(scope) {
+/** Make a form ready for paper: what is filled in opens, what says nothing is marked. */
+export function readyForPaper(form) {
+  openWhereFilled(form);
+  for (const field of form.querySelectorAll("[data-field]")) {
+    field.toggleAttribute("data-unsaid", NOTHING_SAID.includes(valueOf(field)));
+  }
+}
+
+function openWhereFilled(scope) {
   for (const further of scope.querySelectorAll("details.further")) {
     const fields = [...further.querySelectorAll("[data-field]")];
     if (fields.some((field) => valueOf(field) !== (field.dataset.default ?? ""))) {

@@ -28,7 +28,7 @@ function explanations(all) {
 }
 
 function cause(one) {
-  const share = `${Math.round(one.probability * 100)} %`;
+  const share = `${Math.round(one.probability * 100)}\u00a0%`;
   return element(
     "li",
     { class: "cause" },

@@ -62,10 +62,12 @@ function newParts() {
 }
 
 function order(parts) {
-  const zones = [parts.below, parts.allowed, parts.above].flatMap((one) => Object.values(one));
+  const zones = [parts.below, parts.allowed, parts.above];
+  const areas = zones.flatMap(({ area, lines }) => [area, lines]);
+  const words = zones.map(({ word }) => word); // over the reading's line, else they cannot be read
   const ends = NAMES.flatMap((name) => Object.values(parts[name]));
   const { hatch, zero, span, drop, mark, right, left } = parts;
-  return [hatch, ...zones, ...ends, zero, span, drop, mark, right, left].filter(Boolean);
+  return [hatch, ...areas, ...ends, zero, span, drop, ...words, mark, right, left].filter(Boolean);
 }
 
 function newZone(word, kind, hatch) {
