@@ -16,7 +16,7 @@ COVERED = """() => {
   return fields.filter((one) => !hidden(one)).flatMap((one) => {
     one.focus();
     const [up, at] = [bar.getBoundingClientRect(), one.getBoundingClientRect()];
-    const bad = up.top < 0 || up.bottom > innerHeight
+    const bad = (scrollY > 300 && up.top !== 0) || up.bottom > innerHeight
       || at.top < up.bottom - 1 || at.bottom > innerHeight + 1;
     const name = one.id || one.name || one.textContent;
     return bad ? [[name, up.top, up.bottom, at.top, at.bottom]] : [];
