@@ -32,7 +32,7 @@ STYLE = "style.css"
 COLOURS, PRINTED = "page.css", "print.css"  # the first of the styles, and the last
 COMMENT = re.compile(r"/\*.*?\*/\s*", re.DOTALL)
 AXES = places.TOOLS / "axes.toml"
-FETCHED_WHEN_OPENED = ("log-", "schedule-")  # scripts that few pages need
+FETCHED_WHEN_OPENED = ("log-", "practice-", "schedule-")  # scripts that few pages need
 
 
 @cache

@@ -12,6 +12,7 @@ from build_tools.currents import bands_show, currents_show
 from build_tools.log_shows import log_show
 from build_tools.number_shows import known_show, limit_show
 from build_tools.picture_shows import picture_show
+from build_tools.practice_shows import practice_show
 from build_tools.reference_shows import (
     causes_show,
     circuits_show,
@@ -47,6 +48,7 @@ SHOWS: dict[str, Show] = {
     "loads": load_pages.loads_show,
     "log": log_show,
     "picture": picture_show,
+    "practice": practice_show,
     "quantities": quantities_show,
     "schedule": schedule_show,
     "sources": sources_show,

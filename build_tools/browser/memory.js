@@ -1,11 +1,12 @@
 import { ROOT } from "./places.js";
 
-/** What this device remembers between visits; it is sent nowhere, and may be refused. */
+/** Keep what this device remembers between visits; false where the browser refuses. */
 export function remember(name, value) {
   try {
     localStorage.setItem(key(name), JSON.stringify(value));
+    return true;
   } catch {
-    // Storage may be full or forbidden: the page works without.
+    return false; // storage may be full or forbidden: the page works without
   }
 }
 

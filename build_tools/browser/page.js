@@ -16,17 +16,22 @@ function pageChanged() {
     ...checkers.map(mount),
     ...[...document.querySelectorAll("[data-log]")].map(mountLog),
     ...[...document.querySelectorAll("[data-schedule]")].map(mountSchedule),
+    ...[...document.querySelectorAll("[data-practice]")].map(mountPractice),
   ];
   showOfflineState();
 }
 
-// Few pages need the log, or judge a schedule: their scripts are fetched there.
+// Few pages need the log, judge a schedule or let practise: their scripts are fetched there.
 function mountLog(root) {
   return mountedLater(import("./log-page.js"), root);
 }
 
 function mountSchedule(root) {
   return mountedLater(import("./schedule-page.js"), root);
+}
+
+function mountPractice(root) {
+  return mountedLater(import("./practice-page.js"), root);
 }
 
 function mountedLater(script, root) {

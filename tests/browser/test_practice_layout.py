@@ -1,0 +1,66 @@
+"""Every state of the page for practice breaks no rule of axe-core and fits a narrow screen."""
+
+from __future__ import annotations
+
+from typing import Any, Literal
+
+from playwright.sync_api import Browser, Page, expect
+
+from tests.browser.guard import Guard
+from tests.browser.host import Host
+from tests.browser.phone import PHONE, Phone
+from tests.browser.practising import Case, Learner
+from tests.browser.test_accessibility import AXE
+from tests.browser.test_layout import LEAST, SIZES, WIDTHS
+
+CASE = Case(5, 3)
+SCHEMES: tuple[Literal["light", "dark"], ...] = ("light", "dark")
+TAPPED = "[data-practice] :is(button, summary, label.button, .field__input, select)"
+
+
+def test_every_state_is_accessible_and_narrow(browser: Browser, host: Host, guard: Guard) -> None:
+    """At the start, amid the marks, at the end with all unfolded, and with a sheet."""
+    narrow = {"width": WIDTHS[0], "height": 915}
+    context = browser.new_context(**{**PHONE, "viewport": narrow})
+    guard.watch(context)
+    learner = Learner(Phone(context.new_page(), host), CASE)
+    page = learner.page
+    learner.opens()
+    page.evaluate(AXE.read_text(encoding="utf-8"))
+    found = _found(page, "start")
+    learner.does("dc")
+    for about in ("test", "limits"):
+        page.locator(f"[data-hint={about}]").tap()
+        expect(page.locator(f"[data-hints={about}] > li")).to_have_count(1)
+    learner.answers("limits", CASE.wrong_limits("dc"), "fail")
+    learner.answers("limits", CASE.limits("dc"), "pass")
+    found += _found(page, "marks")
+    learner.answers("cause", "do-not-know", "cannot-say")
+    learner.answers("action", CASE.action, "pass")
+    expect(learner.end).to_be_visible()
+    page.evaluate("document.querySelectorAll('details').forEach((one) => { one.open = true; })")
+    learner.button("Clear it").tap()
+    found += _found(page, "end")
+    learner.button("Make the sheet").tap()
+    expect(page.locator("[data-sheet]")).to_be_visible()
+    found += _found(page, "sheet")
+    sizes = page.locator(TAPPED).evaluate_all(SIZES)
+    context.close()
+
+    assert found == []
+    assert [one for one in sizes if one[1] < LEAST] == []
+
+
+def _found(page: Page, state: str) -> list[tuple[Any, ...]]:
+    """Return what axe-core finds in both colour schemes, and the width of a page too wide."""
+    wide = page.evaluate("document.documentElement.scrollWidth")
+    found: list[tuple[Any, ...]] = [(state, "too wide", wide)] if wide > WIDTHS[0] else []
+    for scheme in SCHEMES:
+        page.emulate_media(color_scheme=scheme)
+        report = page.evaluate("axe.run(document, { resultTypes: ['violations'] })")
+        found += [
+            (state, scheme, one["id"], node["target"], node["failureSummary"])
+            for one in report["violations"]
+            for node in one["nodes"]
+        ]
+    return found
