@@ -1,0 +1,61 @@
+"""Devices drawn from the response model that answer what they are asked."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from random import Random
+
+from checkers.domain.placed_readings import PlacedReading
+from checkers.judgement.case import Case
+from checkers.judgement.inference.candidates import CANDIDATES
+from checkers.judgement.inference.explaining import known_of
+from checkers.judgement.inference.looks import PREDICATES
+from checkers.judgement.inference.noted import Noted
+from checkers.judgement.inference.posterior import Evidence
+from checkers.judgement.inference.question import Question
+from checkers.physics.response.attempt import Attempt
+from checkers.physics.response.lots import random_lots
+from checkers.physics.response.possible import Possible
+from checkers.physics.response.prediction import predict
+from checkers.physics.response.shown import shown_reading
+from checkers.physics.response.under_cause import under_cause
+
+
+@dataclass(frozen=True, slots=True)
+class AskedDevice:
+    """A device with a hidden cause, as it really is, and the chances of what it shows."""
+
+    cause: str
+    possible: Possible
+    random: Random
+
+    def answered(self, question: Question, evidence: Evidence) -> Evidence:
+        """Return the evidence with what this device shows when a question is put to it."""
+        if question.look == "watch":
+            return replace(evidence, seen_to_open=self._opens(question))
+        if question.look:
+            strange = PREDICATES[question.look](self.possible, evidence.known)
+            if self.random.random() < CANDIDATES.error / 2.0:
+                strange = not strange
+            return replace(evidence, looked=(*evidence.looked, (question.look, strange)))
+        if question.attempt is None:
+            raise ValueError(f"{question.words!r} is neither a look nor a test")
+        noted = self.noted(question.words, question.attempt, evidence)
+        return replace(evidence, noted=(*evidence.noted, noted))
+
+    def noted(self, name: str, attempt: Attempt, evidence: Evidence) -> Noted:
+        """Return what a test of this device shows, after what was tested before."""
+        first = not any(one.attempt.tries_the_mechanism for one in evidence.noted)
+        made = replace(attempt, first=first)
+        shows = shown_reading(predict(self.possible, made), made, self.random)
+        return Noted(name, made, PlacedReading(shows, made.test).measured)
+
+    def _opens(self, question: Question) -> bool:
+        """Tell whether this device is seen to open: the first of the question's outcomes."""
+        return self.random.random() < question.chances(self.possible)[0]
+
+
+def drawn_device(cause: str, case: Case, seed: int) -> AskedDevice:
+    """Return a device under a cause; the same seed gives the same device and the same answers."""
+    random = Random(seed)  # noqa: S311  # a model's draws, nothing secret
+    return AskedDevice(cause, under_cause(cause, known_of(case), random_lots(random)), random)
