@@ -49,6 +49,10 @@ class Case:
         reply = self.reply(*done, trying="yes", decision={"limits": self.limits(*done)})
         return [str(one["document"]) for one in reply["findings"][0]["sources"]]
 
+    def hint(self, about: str, *done: str) -> str:
+        """Return the words of a hint after what was done."""
+        return str(self.reply(*done, hint=about)["findings"][0]["says"])
+
     def mark(self, step: str, said: str, *done: str) -> str:
         """Return how an answer to a step is marked."""
         reply = self.reply(*done, trying="yes", decision={step: said})

@@ -26,7 +26,7 @@ def test_a_case_is_played_through_by_touch(learner: Learner, page: Page) -> None
     expect(learner.step("cause")).to_be_hidden()
     learner.does(*done)
     page.locator("[data-hint=test]").tap()
-    expect(page.locator("[data-hints=test]")).to_contain_text("told by")
+    expect(page.locator("[data-hints=test]")).to_contain_text(case.hint("test", *done))
 
     learner.answers("limits", case.wrong_limits(*done), "fail")
     expect(learner.marks("limits").first).to_contain_text("Not right")
