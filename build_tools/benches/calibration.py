@@ -86,13 +86,13 @@ def draws(count: int, seed: int = SEED) -> Iterator[Draw]:
     alike = dict.fromkeys(causes, 1.0 / len(causes))
     for _ in range(count):
         cause = random.choice(causes)
-        readings = _readings(cause, random)
+        readings = readings_under(cause, random)
         noted, _ = noted_tests(readings, CASE)
         weighed = weigh(Evidence(noted, known_of(CASE)), alike)
         yield Draw(cause, tuple((one.code, one.probability) for one in weighed))
 
 
-def _readings(cause: str, random: Random) -> list[PlacedReading]:
+def readings_under(cause: str, random: Random) -> list[PlacedReading]:
     """Return some of the plan's readings of one device, in its order."""
     possible = under_cause(cause, known_of(CASE), random_lots(random))
     chosen = sorted(random.sample(range(len(PLAN)), random.randint(LEAST, MOST)))

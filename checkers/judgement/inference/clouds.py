@@ -5,6 +5,7 @@ from __future__ import annotations
 from array import array
 from collections.abc import Sequence
 from functools import lru_cache
+from itertools import chain
 from typing import NamedTuple
 
 from checkers.physics.response.attempt import Attempt
@@ -16,7 +17,8 @@ from checkers.physics.response.possible import Possible
 from checkers.physics.response.prediction import predict
 from checkers.physics.response.under_cause import CHANGES
 
-FEW, MANY = 128, 512
+FEW, MORE = 128, 384
+MANY = FEW + MORE  # the few, and more: nothing is drawn or predicted twice
 
 
 class Columns(NamedTuple):
@@ -29,13 +31,19 @@ class Columns(NamedTuple):
     opens_unseen: Sequence[float]
 
 
-@lru_cache(maxsize=120)
 def cloud(cause: str, known: Known, count: int) -> tuple[Possible, ...]:
-    """Return `count` possible states of affairs under a cause, evenly drawn, always the same.
+    """Return the possible states of affairs under a cause, evenly drawn, always the same.
 
+    Inputs: the cause; what is known; FEW or MANY.
     Where the DC was measured, it decides what belongs to being blinded and what does
     not: the cloud of such a cause may then be smaller, or empty.
     """
+    few = _layer(cause, known, FEW)
+    return few if count == FEW else few + _layer(cause, known, MORE)
+
+
+@lru_cache(maxsize=120)
+def _layer(cause: str, known: Known, count: int) -> tuple[Possible, ...]:
     change = CHANGES[cause]
     pairs = zip(_sound(known, count), even_lots(count), strict=True)
     drawn = (change(sound, known, lots) for sound, lots in pairs)
@@ -59,8 +67,18 @@ def is_blinded(possible: Possible) -> bool:
     return possible.surroundings.dc_shift >= FIGURES.blinding_shift.typical
 
 
-@lru_cache(maxsize=640)
+@lru_cache(maxsize=480)
 def predicted(cause: str, known: Known, attempt: Attempt, count: int) -> Columns:
-    """Return what a test would show, for every member of a cause's cloud."""
-    rows = [predict(possible, attempt) for possible in cloud(cause, known, count)]
-    return Columns(*(array("d", column) for column in zip(*rows, strict=True)))
+    """Return what a test would show, for every member of a cause's cloud of FEW or MANY."""
+    few = _predicted_layer(cause, known, attempt, FEW)
+    if count == FEW:
+        return few
+    more = _predicted_layer(cause, known, attempt, MORE)
+    return Columns(*(array("d", chain(*both)) for both in zip(few, more, strict=True)))
+
+
+@lru_cache(maxsize=480)
+def _predicted_layer(cause: str, known: Known, attempt: Attempt, count: int) -> Columns:
+    rows = [predict(possible, attempt) for possible in _layer(cause, known, count)]
+    columns = zip(*rows, strict=True) if rows else ((),) * len(Columns._fields)
+    return Columns(*(array("d", column) for column in columns))

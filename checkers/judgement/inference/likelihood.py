@@ -14,6 +14,7 @@ from checkers.physics.response.timing import below
 MISREAD = FIGURES.misread.typical
 MISSEEN = FIGURES.misseen.typical
 NEIGHBOURS = 1.1  # a member stands for its neighbours too, so its figures spread a little wider
+FAR = 9.0  # deviations beyond which a figure can only be a freak
 ROOT_OF_TWO_PI = sqrt(2.0 * pi)
 RAMP_REACH = 3.0  # a freak ramp reading may lie anywhere up to so many times the rating
 
@@ -65,11 +66,15 @@ def _opens(columns: Columns, *, shown: bool) -> Sequence[float]:
 
 def _of_figure(columns: Columns, value: float, floor: float) -> list[float]:
     share = (1.0 - MISREAD) / ROOT_OF_TWO_PI
+    freak = log(floor)
     found = []
     for shows, mean, spread in zip(columns.shows, columns.mean, columns.spread, strict=True):
         wide = NEIGHBOURS * spread
         score = (value - mean) / wide
-        found.append(log(share * shows * exp(-0.5 * score * score) / wide + floor))
+        if -FAR < score < FAR and shows:
+            found.append(log(share * shows * exp(-0.5 * score * score) / wide + floor))
+        else:
+            found.append(freak)
     return found
 
 

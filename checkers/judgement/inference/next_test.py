@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from math import log2
+from math import ceil, log2
 
 from checkers.domain.causes import CAUSES
 from checkers.domain.verdicts import NextTest
@@ -18,8 +18,10 @@ from checkers.physics.response.possible import Possible
 
 WORTH_ASKING = 0.05  # bits
 COUNTS = 0.01  # a cause less likely than this is left out of the comparison
-SAMPLE = 24
-ABOUT_AS_MUCH = 0.97  # of two that tell about as much, the one listed first is easier
+ROUGH, SAMPLE = 6, 24  # members that stand for a cause: to find what is worth a look, and then
+WORTH_A_LOOK = 0.75  # what roughly tells less than so much of the best is not looked at again
+Sample = Sequence[tuple[Possible, int]]
+ABOUT_AS_MUCH = 0.95  # samples scatter so much; of two that tell alike, the first listed is easier
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,41 +54,59 @@ def most_telling(
     Inputs: what could be done, the easier first; the evidence; the causes, weighed.
     """
     counted = [one for one in causes if one.probability >= COUNTS]
-    samples = [_sample(one, evidence) for one in counted]
-    shares = _normal([one.probability for one in counted])
-    codes = tuple(one.code for one in counted)
-    asked = [_ask(one, samples, shares, codes) for one in could]
+    asked = _asked(could, counted, evidence, ROUGH)
+    worth = WORTH_A_LOOK * max((one.information for one in asked), default=0.0)
+    likely = [one.question for one in asked if one.information >= worth]
+    asked = _asked(likely, counted, evidence, SAMPLE)
     most = max((one.information for one in asked), default=0.0)
     if most < WORTH_ASKING:
         return None
     return next(one for one in asked if one.information >= ABOUT_AS_MUCH * most)
 
 
-def _sample(cause: Weighed, evidence: Evidence) -> list[Possible]:
-    """Return members of a cause's cloud, as often as their weight asks for."""
+def _asked(
+    could: Sequence[Question], causes: Sequence[Weighed], evidence: Evidence, size: int
+) -> list[Asked]:
+    """Return what each question would tell, with samples of a size."""
+    samples = [_sample(one, evidence, size) for one in causes]
+    shares = _normal([one.probability for one in causes])
+    codes = tuple(one.code for one in causes)
+    return [_ask(one, samples, shares, codes) for one in could]
+
+
+def _sample(cause: Weighed, evidence: Evidence, size: int) -> Sample:
+    """Return members of a cause's cloud, with how many of the sample each stands for."""
     members = cloud(cause.code, evidence.known, cause.count)
-    chosen, reached, wanted = [], 0.0, 0.5 / SAMPLE
+    chosen, reached, taken = [], 0.0, 0
     for member, weight in zip(members, weights_of(cause.totals), strict=True):
         reached += weight
-        while wanted < reached:
-            chosen.append(member)
-            wanted += 1.0 / SAMPLE
-    return chosen or [members[0]]
+        times = max(0, min(size, ceil(reached * size - 0.5)) - taken)
+        if times:
+            chosen.append((member, times))
+            taken += times
+    return chosen or [(members[0], size)]
 
 
 def _ask(
     question: Question,
-    samples: Sequence[Sequence[Possible]],
+    samples: Sequence[Sample],
     shares: Sequence[float],
     codes: tuple[str, ...],
 ) -> Asked:
-    joint = []
-    for sample, share in zip(samples, shares, strict=True):
-        columns = zip(*(question.chances(one) for one in sample), strict=True)
-        joint.append(tuple(share * sum(column) / len(sample) for column in columns))
+    joint = [_outcomes(question, one, share) for one, share in zip(samples, shares, strict=True)]
     by_outcome = tuple(zip(*joint, strict=True))
     information = _information(by_outcome, shares)
     return Asked(question, information, by_outcome, tuple(shares), codes)
+
+
+def _outcomes(question: Question, sample: Sample, share: float) -> tuple[float, ...]:
+    """Return the probability of each outcome together with a cause of this share."""
+    found = [0.0] * len(question.outcomes)
+    for member, times in sample:
+        for at, chance in enumerate(question.chances(member)):
+            found[at] += times * chance
+    whole = sum(times for _, times in sample)
+    return tuple(share * one / whole for one in found)
 
 
 def _information(joint: Sequence[Sequence[float]], shares: Sequence[float]) -> float:

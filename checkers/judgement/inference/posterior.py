@@ -114,16 +114,20 @@ def _likelihoods(code: str, prior: float, evidence: Evidence, count: int) -> Wei
 def take_apart(cause: Weighed) -> Weighed:
     """Return a cause with its likelihoods, each reading or look left out in turn."""
     whole = summed(cause.pulls, len(cause.totals))
-    alone = _added(*cause.rows, [0.0] * len(cause.totals))
+    gained = gains(whole)
     apart = tuple(
-        _added(alone, [-one for one in row], gains(_left(whole, pull)))
+        _without(cause, row, gained, gained if pull is None else gains(without(whole, pull)))
         for row, pull in zip_longest(cause.rows, cause.pulls)
     )
     return replace(cause, apart=apart, without=tuple(log_mean(one) for one in apart))
 
 
-def _left(whole: Pulls, part: Pulls | None) -> Pulls:
-    return whole if part is None else without(whole, part)
+def _without(
+    cause: Weighed, row: Sequence[float], gained: Sequence[float], left: Sequence[float]
+) -> list[float]:
+    """Return the totals without one row; and with what the common offset then gains, is left."""
+    rows = zip(cause.totals, row, gained, left, strict=True)
+    return [total - own - gain + other for total, own, gain, other in rows]
 
 
 def _added(*columns: Sequence[float]) -> list[float]:

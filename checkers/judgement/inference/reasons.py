@@ -25,11 +25,12 @@ def reasons_for(
     with the same reading under the other causes together, given all other readings.
     """
     ratios = [(_log_ratio(cause, causes, at), at) for at in range(len(cause.apart))]
-    speaking = sorted(ratios, key=lambda one: -abs(one[0]))
-    said = [(ratio, _words(cause, evidence, at, ratio)) for ratio, at in speaking]
+    speaking = (one for one in ratios if abs(one[0]) >= SPEAKS)
+    strongest = sorted(speaking, key=lambda one: -abs(one[0]))
+    said = [(ratio, _words(cause, evidence, at, ratio)) for ratio, at in strongest]
     return (
-        tuple(words for ratio, words in said if ratio >= SPEAKS),
-        tuple(words for ratio, words in said if ratio <= -SPEAKS),
+        tuple(words for ratio, words in said if ratio > 0.0),
+        tuple(words for ratio, words in said if ratio < 0.0),
     )
 
 

@@ -24,7 +24,7 @@ def shown_reading(prediction: Prediction, attempt: Attempt, random: Random) -> s
     if attempt.is_button:
         chance = 0.5 if freak else prediction.shows
         return "operates" if random.random() < chance else "does not operate"
-    end, unit = _end(attempt)
+    end, unit = display_end(attempt)
     value = _value(prediction, random, end, freak=freak)
     if value is None or value > end:
         return f"> {_range_end(attempt):.0f} {unit}"
@@ -39,12 +39,13 @@ def _value(prediction: Prediction, random: Random, end: float, *, freak: bool) -
     return random.gauss(prediction.mean, prediction.spread)
 
 
-def _end(attempt: Attempt) -> tuple[float, str]:
+def display_end(attempt: Attempt) -> tuple[float, str]:
+    """Return up to where a display shows a figure [ms or mA], and its unit."""
     if attempt.is_ramp:
         return RAMP_REACH * attempt.rated, "mA"
     return attempt.window, "ms"
 
 
 def _range_end(attempt: Attempt) -> float:
-    end, _ = _end(attempt)
+    end, _ = display_end(attempt)
     return min(end, COUNTER_SHOWS) if attempt.test == Test.NO_TRIP else end
