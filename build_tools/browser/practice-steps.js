@@ -138,7 +138,6 @@ function markItem(page, step, mark) {
     item.append(...links(page, mark));
     return item;
   }
-  item.querySelector("summary")?.replaceChildren("What that rests on");
   item.append(link("troubleshooting/", "All causes, and what they rest on"));
   return item;
 }

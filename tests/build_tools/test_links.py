@@ -13,6 +13,8 @@ from build_tools.site_build import ensure_site
 
 ORIGIN = "http://site.invalid/"  # RFC 6761, 6.4: a name that never resolves
 
+TAKE_CASES = {"data-own-address", "data-practice", "data-schedule"}
+
 
 class Links(HTMLParser):
     """What a page names itself, and where it leads."""
@@ -26,7 +28,7 @@ class Links(HTMLParser):
     def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
         """Note the names and the addresses of one element."""
         found = dict(attrs)
-        self.takes_cases |= bool(found.keys() & {"data-own-address", "data-schedule"})
+        self.takes_cases |= not TAKE_CASES.isdisjoint(found)
         self.names |= {found[key] or "" for key in ("id", "name") if key in found}
         addresses = {found[key] or "" for key in ("href", "src") if key in found}
         self.leads |= {one for one in addresses if tag != "base" and not one.startswith("data:")}
