@@ -31,7 +31,7 @@ function endParts(page, practised, { answer, findings, explanations }) {
     element("h2", {}, "The end of this case"),
     element("p", {}, "It was: ", element("strong", {}, answer.cause ?? ""), "."),
     summary(practised),
-    tests.length ? element("ul", { class: "findings" }, ...tests.map(findingItem)) : "",
+    tests.length ? element("ul", { class: "findings" }, ...tests.map((one) => findingItem(one))) : "",
     ...chances(explanations),
     element("p", {}, again),
   ].filter(Boolean);

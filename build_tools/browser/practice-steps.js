@@ -128,9 +128,13 @@ function hintItem(page, mark) {
   return item;
 }
 
-/** A mark with its word and shape, its reason, and the page of the table it rests on. */
+/**
+ * A mark with its word and shape, its reason, and the page of the table it rests on.
+ *
+ * Its outcome is that of the answer, not of the reading: no strip that would call the reading so.
+ */
 function markItem(page, step, mark) {
-  const item = findingItem(mark);
+  const item = findingItem({ ...mark, numbers: null });
   item.tabIndex = -1;
   item.querySelector(".finding__word").textContent = WORDS[mark.outcome];
   item.querySelector(".finding__about").textContent = "";

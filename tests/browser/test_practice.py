@@ -33,6 +33,7 @@ def test_a_case_is_played_through_by_touch(learner: Learner, page: Page) -> None
     learner.answers("limits", case.limits(*done), "pass")
     right = learner.marks("limits").last
     expect(right.locator(".sources")).to_contain_text(case.sources(*done)[0])
+    expect(right.get_by_role("img")).to_have_count(0)  # a right answer is no passed reading
     table = right.get_by_role("link").first.evaluate("(link) => link.href")
     assert "/limits/" in table
     assert page.request.get(table).ok
