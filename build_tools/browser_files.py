@@ -15,7 +15,7 @@ from typing import Any
 
 from build_tools import places, stamps
 from build_tools.input_labels import input_labels
-from build_tools.runtime import MANIFEST, PREPARED
+from build_tools.runtime import LOCK, MANIFEST, PREPARED
 from build_tools.start_list import WORKERS_OWN, probe, runtime_list
 from checkers.catalogue import CHECKERS
 from checkers.domain.glossary import QUANTITIES
@@ -26,11 +26,11 @@ from checkers.printing import ABOUT, HEADLINES
 SOURCES = places.TOOLS / "browser"
 SERVICE_WORKER = SOURCES / "service-worker.js"  # served from the site's root, by offline.py
 ENTRY = "page.js"
-FIRST = "begin.js"
-IMPORT = re.compile(r'^import .* from "\./([\w-]+\.js)";$', re.MULTILINE)
+FOR_WORKERS = "runtime.js"
 STYLE = "style.css"
 COLOURS, PRINTED = "page.css", "print.css"  # the first of the styles, and the last
 COMMENT = re.compile(r"/\*.*?\*/\s*", re.DOTALL)
+CHECKER = re.compile(r'data-checker="(?P<slug>[\w-]+)"')
 AXES = places.TOOLS / "axes.toml"
 FETCHED_WHEN_OPENED = ("log-", "practice-", "schedule-")  # scripts that few pages need
 
@@ -41,12 +41,12 @@ def browser_files() -> dict[str, bytes]:
     written = stamps.files_under(SOURCES)
     files = {path.name: path.read_bytes() for path in written if path.suffix == ".js"}
     del files[SERVICE_WORKER.name]
-    manifest = json.loads((PREPARED / MANIFEST).read_text(encoding="utf-8"))
+    manifest, lock = (json.loads((PREPARED / x).read_bytes()) for x in (MANIFEST, LOCK))
     return {
         **files,
         STYLE: style_sheet({path.name: path.read_text("utf-8") for path in written}),
         "log-labels.js": constants({"LABELS": input_labels()}),
-        "runtime.js": constants({"RUNTIME": runtime_list(manifest, files), "PROBE": probe()}),
+        FOR_WORKERS: constants({"RUNTIME": runtime_list(manifest, lock, files), "PROBE": probe()}),
         "words.js": constants(words()),
     }
 
@@ -60,20 +60,21 @@ def browser_folder() -> str:
 
 def modules() -> list[str]:
     """Return the scripts every page needs, as places in the site; the worker fetches its own."""
-    names = [name for name in browser_files() if name.endswith(".js") and name not in WORKERS_OWN]
+    workers = (*WORKERS_OWN, FOR_WORKERS)
+    names = [name for name in browser_files() if name.endswith(".js") and name not in workers]
     at_once = [name for name in names if not name.startswith(FETCHED_WHEN_OPENED)]
     return [f"{browser_folder()}/{name}" for name in at_once]
 
 
-@cache
-def first_modules() -> list[str]:
-    """Return what a page with a checker needs to start it: first the script, then its imports."""
-    files = browser_files()
-    names = [FIRST]
-    for name in names:  # grows while it is walked
-        imported = IMPORT.findall(files[name].decode())
-        names += [one for one in dict.fromkeys(imported) if one not in names]
-    return [f"{browser_folder()}/{name}" for name in names]
+def worker() -> str:
+    """Return the script that runs the checkers, as a place in the site."""
+    return f"{browser_folder()}/worker.js"
+
+
+def first_checker(page: str) -> str:
+    """Return the slug of the first checker on a page, as HTML; empty where there is none."""
+    found = CHECKER.search(page)
+    return found["slug"] if found else ""
 
 
 def style_sheet(files: Mapping[str, str]) -> bytes:

@@ -12,8 +12,7 @@ from urllib.parse import urlencode
 from build_tools import places
 from build_tools.forms import form_fields
 from build_tools.rendering import html
-from checkers.bridge import BY_SLUG
-from checkers.catalogue import CHECKERS
+from checkers.catalogue import SLUGS, checker_for
 from checkers.domain.parsing import parse_inputs
 from checkers.printing import HEADLINES
 
@@ -26,7 +25,7 @@ def checker_show(words: str, root: str) -> str:
     Raises KeyError for a checker there is not, InvalidRequest for a case it refuses.
     """
     slug, _, case = words.partition(" ")
-    checker = BY_SLUG[slug]
+    checker = checker_for(slug)
     if case:
         parse_inputs(checker.inputs, json.loads(case))
     return html(
@@ -48,7 +47,7 @@ def examples_show(slug: str, root: str) -> str:
             "word": HEADLINES[example.outcome].capitalize(),
             "address": f"{root}checkers/{slug}/#{fragment(example.request)}",
         }
-        for example in BY_SLUG[slug].examples
+        for example in checker_for(slug).examples
     ]
     return html("shows/examples.html", examples=examples)
 
@@ -78,7 +77,7 @@ def doors() -> dict[str, tuple[dict[str, str], ...]]:
     A way to a checker that is not there is left out.
     """
     table = tomllib.loads(DOORS.read_text(encoding="utf-8"))
-    slugs = {checker.slug for checker in CHECKERS}
+    slugs = set(SLUGS)
     return {
         group["title"]: tuple(
             {"leads": door.get("leads", f"checkers/{door.get('checker')}/"), **door}

@@ -51,9 +51,9 @@ def on_page_context(
     """Before a page meets its template: what stands on every page."""
     del config, nav
     context["foot"] = pages.foot(page.file.src_uri)
-    context["has_checker"] = "data-checker=" in (page.content or "")
+    context["first_checker"] = browser_files.first_checker(page.content or "")
     context["modules"] = browser_files.modules()
-    context["first_modules"] = browser_files.first_modules()
+    context["worker"] = browser_files.worker()
 
 
 def on_post_page(output: str, **_: Any) -> str:

@@ -49,7 +49,15 @@ def ensure_runtime() -> Path:
 
 
 def _makers() -> list[Path]:
-    names = ("archives", "bytecode", "import_closure", "library", "runtime", "wheel")
+    names = (
+        "archives",
+        "bytecode",
+        "import_closure",
+        "library",
+        "parsed_data",
+        "runtime",
+        "wheel",
+    )
     return [places.TOOLS / f"{name}.py" for name in names]
 
 

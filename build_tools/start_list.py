@@ -7,21 +7,34 @@ import hashlib
 import json
 from collections.abc import Mapping
 
-from checkers.catalogue import CHECKERS
+from checkers.catalogue import SLUGS, checker_for
 
 MACHINE_CODE = ".wasm"
 IMPORTED = (".js", ".mjs")  # the worker imports these itself
-WORKERS_OWN = ("archive.js", "memory-pages.js", "python.js", "worker.js")
+ARCHIVES = (".whl", ".zip")
+WORKERS_OWN = (
+    "archive.js",
+    "asking.js",
+    "beginning.js",
+    "memory-pages.js",
+    "python-files.js",
+    "python.js",
+    "runtime-files.js",
+    "standing-in.js",
+    "start-image.js",
+    "worker.js",
+)
 PROBE_DAY = "2026-01-01"
 
 
 def runtime_list(
-    manifest: dict[str, dict[str, dict[str, str]]], scripts: Mapping[str, bytes]
+    manifest: dict[str, dict[str, dict[str, str]]], lock: object, scripts: Mapping[str, bytes]
 ) -> dict[str, object]:
-    """Return what a page fetches of the runtime: the machine code, and the archives beside it.
+    """Return what a worker fetches of the runtime: the machine code, and the archives beside it.
 
-    Inputs: the runtime's manifest; our own scripts. Result: names, sizes [bytes], SHA-256 in
-    base64; and the hashes of the scripts that start it, which a kept image is bound to too.
+    Inputs: the runtime's manifest; its list of further packages, as JSON values, which it is
+    given as it stands; our own scripts. Result: names, sizes [bytes], SHA-256 in base64; and
+    the hashes of the scripts that start it, which a kept image is bound to too.
     """
     listed = [
         {
@@ -31,13 +44,13 @@ def runtime_list(
         }
         for name, file in manifest["files"].items()
     ]
-    fetched = [one for one in listed if not str(one["name"]).endswith(IMPORTED)]
-    (machine_code,) = (one for one in fetched if str(one["name"]).endswith(MACHINE_CODE))
+    (machine_code,) = (one for one in listed if str(one["name"]).endswith(MACHINE_CODE))
     own = [{"name": name, "hash": _hash(scripts[name])} for name in WORKERS_OWN]
     return {
         "machine_code": machine_code,
-        "archives": [one for one in fetched if one is not machine_code],
-        "scripts": [*(one for one in listed if one not in fetched), *own],
+        "archives": [one for one in listed if str(one["name"]).endswith(ARCHIVES)],
+        "scripts": [*(one for one in listed if str(one["name"]).endswith(IMPORTED)), *own],
+        "lock": lock,
     }
 
 
@@ -46,7 +59,7 @@ def probe() -> dict[str, str]:
 
     Its day is fixed, so that its reply is the same on any day.
     """
-    checker = CHECKERS[0]
+    checker = checker_for(SLUGS[0])
     request = {"on": PROBE_DAY, **checker.examples[0].request}
     return {"slug": checker.slug, "request": json.dumps(request)}
 

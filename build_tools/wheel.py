@@ -10,13 +10,14 @@ from collections.abc import Mapping
 from pathlib import Path
 
 from build_tools import places
-from build_tools.archives import archive_bytes
+from build_tools.archives import archive_bytes, read_archive
 from build_tools.bytecode import compile_archive
+from build_tools.parsed_data import with_parsed_data
 from build_tools.programs import run_logged
 
 
 def compiled_wheel(project: Path = places.ROOT) -> tuple[str, bytes]:
-    """Build the project's wheel and compile it for the runtime.
+    """Build the project's wheel, read its data files and compile it for the runtime.
 
     Args:
         project: the folder of pyproject.toml.
@@ -28,7 +29,9 @@ def compiled_wheel(project: Path = places.ROOT) -> tuple[str, bytes]:
         ProgramFailedError: the wheel step or the compiler failed.
     """
     with tempfile.TemporaryDirectory() as folder:
-        name, files = compile_archive(source_wheel(project, Path(folder)))
+        wheel = source_wheel(project, Path(folder))
+        wheel.write_bytes(archive_bytes(with_parsed_data(read_archive(wheel))))
+        name, files = compile_archive(wheel)
     return name, archive_bytes(with_record(files))
 
 

@@ -2,6 +2,6 @@
 
 from __future__ import annotations
 
-from checkers.bridge import answer, run
+from checkers.bridge import answer, get_ready, run
 
-__all__ = ["answer", "run"]
+__all__ = ["answer", "get_ready", "run"]

@@ -11,7 +11,7 @@ from collections.abc import Mapping
 from enum import Enum
 from typing import Any
 
-from checkers.catalogue import CHECKERS
+from checkers.catalogue import SLUGS, checker_for
 from checkers.domain.cautions import cautions_for
 from checkers.domain.checker import Checker
 from checkers.domain.errors import InvalidRequest
@@ -20,7 +20,6 @@ from checkers.domain.question import Question
 from checkers.domain.verdicts import Explanation, Finding, NextTest, Result
 from checkers.judgement.code_of_the_day import passed_by_a_known_code
 
-BY_SLUG = {checker.slug: checker for checker in CHECKERS}
 CRASH_TEXT = "This checker failed on the request. Nothing was judged. Please report the code."
 
 
@@ -31,11 +30,10 @@ def run(slug: str, request: object) -> dict[str, Any]:
     Result: the reply as JSON values; its `kind` is result, invalid or crash.
     Never raises on a request, whatever it holds.
     """
-    checker = BY_SLUG.get(slug)
-    if checker is None:
-        known = ", ".join(BY_SLUG)
-        return invalid(slug, {"checker": f"{slug!r} is not one of {known}"})
+    if slug not in SLUGS:
+        return invalid(slug, {"checker": f"{slug!r} is not one of {', '.join(SLUGS)}"})
     try:
+        checker = checker_for(slug)
         inputs = parse_inputs(checker.inputs, request)
         result = passed_by_a_known_code(checker.check(inputs), inputs.local_code, inputs.day)
         return reply_to(checker, inputs, result)
@@ -43,6 +41,11 @@ def run(slug: str, request: object) -> dict[str, Any]:
         return invalid(slug, bad.errors)
     except Exception as error:  # noqa: BLE001  # the contract: a crash is a reply
         return crash(slug, error)
+
+
+def get_ready(slug: str) -> None:
+    """Import a checker ahead of its first question; raises KeyError where there is none."""
+    checker_for(slug)
 
 
 def answer(slug: str, request: str) -> str:

@@ -9,8 +9,8 @@ from pathlib import Path
 from typing import Any
 
 from checkers import schedule_command
-from checkers.bridge import BY_SLUG, run
-from checkers.catalogue import CHECKERS
+from checkers.bridge import run
+from checkers.catalogue import CHECKERS, SLUGS, checker_for
 from checkers.code_sheet import code_as_text, code_as_values
 from checkers.command_line import WIDTH, parser_for, request_from
 from checkers.domain.codes import CODES
@@ -32,22 +32,22 @@ def main(arguments: Sequence[str] | None = None) -> int:
         return _limits(rest)
     if name == "schedule" and schedule_command.names_a_file(rest):
         return schedule_command.main(rest)
-    if name not in BY_SLUG:
-        print(f"{name!r} is no checker; known are {', '.join(BY_SLUG)} and limits", file=sys.stderr)
+    if name not in SLUGS:
+        print(f"{name!r} is no checker; known are {', '.join(SLUGS)} and limits", file=sys.stderr)
         return BAD_REQUEST
     return _check(name, rest)
 
 
 def overview() -> str:
     """Return one line a checker: its slug and the question it answers."""
-    widest = max(len(slug) for slug in BY_SLUG)
+    widest = max(len(slug) for slug in SLUGS)
     lines = [f"{one.slug.ljust(widest)}  {one.question}" for one in CHECKERS]
     lines.append(f"{'limits'.ljust(widest)}  Which limits and tests does a code have? limits CODE")
     return "\n".join(lines)
 
 
 def _check(slug: str, words: Sequence[str]) -> int:
-    checker = BY_SLUG[slug]
+    checker = checker_for(slug)
     try:
         given = vars(parser_for(checker).parse_args(words))
     except SystemExit as done:

@@ -1,6 +1,3 @@
-import { fetchRuntime } from "./runtime-files.js";
-import { BINDING, keepImage, recallImage, refuseImage } from "./start-image.js";
-
 const QUIET = 1000; // milliseconds without a question after which the image is kept
 
 /**
@@ -15,7 +12,6 @@ const calls = new Map(); // by number: how to give a call of the schedule its re
 const asked = new Map(); // by who asks: the number in flight, and the newest request behind it
 
 let worker = null;
-let parts = null; // what a worker starts from, held until one has started
 let takenImage = false; // whether the worker holds an image that is not kept yet
 let quiet = 0;
 let lastNumber = 0;
@@ -27,38 +23,43 @@ export function follow(listener) {
   return () => listeners.delete(listener);
 }
 
-/** Start the worker unless it is started; `fresh` fetches everything anew. */
-export async function start({ fresh = false } = {}) {
+/**
+ * Start the worker unless it is started; `fresh` fetches everything anew.
+ *
+ * A page with a checker began it in its head, ahead of all scripts: then this takes it over.
+ */
+export function start({ fresh = false } = {}) {
   if (state.stage !== "idle" && state.stage !== "failed") {
     return;
   }
   change({ stage: "fetching", done: 0, total: 0, why: "" });
+  const begun = globalThis.begunWorker;
+  globalThis.begunWorker = null;
+  begun ? takeOver(begun) : startWorker({ fresh });
+}
+
+function startWorker(how) {
   try {
-    worker = newWorker();
-    const [fetched, packed] = await Promise.all([
-      fetchRuntime((done, total) => change({ done, total }), { fresh }),
-      fresh ? null : recallImage(),
-    ]);
-    parts = fetched;
-    change({ stage: "starting" });
-    worker.postMessage(packed ? { restore: { ...parts, packed, binding: BINDING } } : { start: parts });
+    worker = new Worker(new URL("./worker.js", import.meta.url), { type: "module" });
   } catch (error) {
     fail(String(error));
+    return;
   }
+  worker.addEventListener("message", ({ data }) => hear(data));
+  worker.addEventListener("error", failedToStart);
+  const slug = document.querySelector("[data-checker]")?.dataset.checker;
+  worker.postMessage({ begin: { slug, ...how } });
 }
 
-function newWorker() {
-  const made = new Worker(new URL("./worker.js", import.meta.url), { type: "module" });
-  made.addEventListener("message", ({ data }) => hear(data));
-  made.addEventListener("error", (event) => fail(event.message || "the worker did not start"));
-  return made;
+function takeOver({ worker: begun, heard }) {
+  worker = begun;
+  worker.onmessage = ({ data }) => hear(data);
+  worker.onerror = failedToStart;
+  heard.forEach((event) => (event.type === "error" ? failedToStart(event) : hear(event.data)));
 }
 
-async function startWithoutImage(why) {
-  worker.terminate();
-  await refuseImage(why);
-  worker = newWorker();
-  worker.postMessage({ start: parts });
+function failedToStart(event) {
+  fail(event.message || "the worker did not start");
 }
 
 /**
@@ -124,14 +125,16 @@ function hear(data) {
   if (data.failed) {
     fail(data.failed);
   } else if (data.refused) {
-    startWithoutImage(data.refused);
+    worker.terminate();
+    startWorker({ plain: true });
+  } else if (data.fetching) {
+    change(data.fetching);
+  } else if (data.starting) {
+    change({ stage: "starting" });
   } else if (data.ready) {
-    parts = null;
     takenImage = data.taken;
     change({ stage: "ready" });
     asked.forEach(send);
-  } else if (data.image) {
-    keepImage(data.image);
   } else if (calls.has(data.number)) {
     calls.get(data.number).resolve(JSON.parse(data.reply));
     calls.delete(data.number);
@@ -143,7 +146,7 @@ function hear(data) {
 function keepWhenQuiet() {
   clearTimeout(quiet);
   quiet = setTimeout(() => {
-    worker?.postMessage({ keep: BINDING });
+    worker?.postMessage({ keep: true });
     takenImage = false;
   }, QUIET);
 }
@@ -166,7 +169,6 @@ function deliver(mine, reply) {
 function fail(why) {
   worker?.terminate();
   worker = null;
-  parts = null;
   for (const mine of asked.values()) {
     mine.next ??= mine.current;
     mine.number = 0;

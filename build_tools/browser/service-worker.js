@@ -12,6 +12,7 @@ const CACHE = `${PREFIX} ${SCOPE.pathname} ${BUILD.id}`;
 // are not: from a file kept as it is, the browser can keep what it has compiled.
 const SQUEEZED = /\.(html|json|svg|whl|zip)$/;
 const MARK = "X-Squeezed";
+const CHECKED = "X-Checked"; // tells who compiles it that its hash was compared
 const TOGETHER = 6; // files fetched at one time
 
 self.addEventListener("install", (event) => event.waitUntil(fill()));
@@ -73,7 +74,7 @@ async function checked(path, hash) {
 // A response that was redirected may not answer a navigation, and the headers of its way here no
 // longer hold: the copy has headers of its own.
 async function whole(response, path) {
-  const headers = new Headers({ "Content-Type": response.headers.get("Content-Type") ?? "" });
+  const headers = new Headers({ "Content-Type": response.headers.get("Content-Type") ?? "", [CHECKED]: "yes" });
   let { body } = response;
   if (SQUEEZED.test(path) && "CompressionStream" in self) {
     headers.set(MARK, "gzip");

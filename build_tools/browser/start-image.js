@@ -1,3 +1,4 @@
+import { pack, unpack } from "./memory-pages.js";
 import { ROOT } from "./places.js";
 import { RUNTIME } from "./runtime.js";
 
@@ -8,53 +9,61 @@ import { RUNTIME } from "./runtime.js";
  * the browser can do, and an update may change that. So it is kept under all their names.
  */
 const STORE = `residual-current-checkers start image ${ROOT.pathname}`;
+const STRANGE = "it belongs to another build or another browser";
+const KEY = new URL("start-image", ROOT).href;
 const HASH = "Image-Hash";
-
-/** What an image has to belong to. */
-export const BINDING = [
+const BINDING = [
   ...[RUNTIME.machine_code, ...RUNTIME.archives, ...RUNTIME.scripts].map(({ hash }) => hash),
   navigator.userAgent,
 ].join(" ");
 
-const KEY = new URL("start-image", ROOT).href;
-
-/** Give the image kept for this build and browser, or null; one that does not fit is told of. */
-export async function recallImage() {
+/**
+ * Look for an image kept for this build and browser; null where there is none.
+ *
+ * Result: what gives its contents: `image`, the memory; `ready`, the checkers imported in it;
+ * and `reply`, what it answered to the first question. That rejects where it is not whole.
+ */
+export async function findImage() {
   try {
     const kept = await globalThis.caches?.match(KEY, { cacheName: STORE });
-    return kept ? await checked(kept) : null;
+    if (kept && kept.headers.get("Binding") !== encodeURIComponent(BINDING)) {
+      throw new Error(STRANGE);
+    }
+    return kept ? () => contents(kept) : null;
   } catch (error) {
-    await refuseImage(error);
+    await forgetImage(error);
     return null;
   }
 }
 
-/** Keep an image in place of the one before. */
-export async function keepImage(image) {
+async function contents(kept) {
+  const packed = await kept.arrayBuffer();
+  if (kept.headers.get(HASH) !== await hashOf(packed)) {
+    throw new Error("it is not whole");
+  }
+  const { image, note } = unpack(packed);
+  if (note.binding !== BINDING) {
+    throw new Error(STRANGE);
+  }
+  return { image, ...note };
+}
+
+/** Keep an image in place of the one before, with what `findImage` gives beside it. */
+export async function keepImage(image, note) {
   try {
+    const packed = pack(image, { ...note, binding: BINDING });
+    const headers = { [HASH]: await hashOf(packed), Binding: encodeURIComponent(BINDING) };
     const store = await caches.open(STORE);
-    const headers = { [HASH]: await hashOf(image), Binding: await hashOf(new TextEncoder().encode(BINDING)) };
-    await store.put(KEY, new Response(image, { headers }));
+    await store.put(KEY, new Response(packed, { headers }));
   } catch (error) {
     console.info(`The image of the started checkers cannot be kept: ${error}`);
   }
 }
 
 /** Say once why the start is an ordinary one, and forget the image. */
-export async function refuseImage(why) {
+export async function forgetImage(why) {
   console.info(`Starting the checkers without their image: ${why}`);
   await globalThis.caches?.delete(STORE).catch(() => false);
-}
-
-async function checked(kept) {
-  if (kept.headers.get("Binding") !== await hashOf(new TextEncoder().encode(BINDING))) {
-    throw new Error("it belongs to another build or another browser");
-  }
-  const image = await kept.arrayBuffer();
-  if (kept.headers.get(HASH) !== await hashOf(image)) {
-    throw new Error("it is not whole");
-  }
-  return image;
 }
 
 async function hashOf(bytes) {

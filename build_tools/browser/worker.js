@@ -1,36 +1,42 @@
-import { packed, restorePython, startPython } from "./python.js";
+import { begin } from "./beginning.js";
+import { keepImage } from "./start-image.js";
 
-// Messages in: {start} or {restore} once, {keep} once it is quiet, and {number, slug, request},
-// or {number, call, value} for a schedule.
-// Out: {ready}, {failed} or {refused}, then {image} and {number, reply}. Requests and replies
-// are JSON text, as the bridge takes and gives them.
+// Messages in: {begin} once, {keep} once it is quiet, and {number, slug, request}, or
+// {number, call, value} for a schedule.
+// Out: {fetching} while files come, {starting}, then {ready}, {failed} or {refused}, then
+// {number, reply}. Requests and replies are JSON text, as the bridge takes and gives them.
 let python = null;
 
 addEventListener("message", ({ data }) => {
-  if (data.start) {
-    startPython(data.start).then(ready, (error) => postMessage({ failed: String(error) }));
-  } else if (data.restore) {
-    restorePython(data.restore).then(ready, (error) => postMessage({ refused: String(error) }));
+  if (data.begin) {
+    started(data.begin);
   } else if (data.keep) {
-    keep(data.keep);
-  } else if (data.call) {
-    postMessage({ number: data.number, reply: python.schedule(data.call, data.value) });
+    keep();
   } else {
-    postMessage({ number: data.number, reply: python.answer(data.slug, data.request) });
+    answered(data);
   }
 });
 
-function ready(started) {
-  python = started;
-  postMessage({ ready: true, taken: Boolean(started.image) });
+async function started(how) {
+  python = await begin(how, (told) => postMessage(told));
+  if (python) {
+    postMessage({ ready: true, taken: Boolean(python.image) });
+  }
 }
 
-function keep(binding) {
+async function answered({ number, slug, request, call, value }) {
   try {
-    const image = packed(python, binding);
-    postMessage({ image }, [image]);
+    const reply = call ? await python.schedule(call, value) : await python.answer(slug, request);
+    postMessage({ number, reply });
   } catch (error) {
-    console.info(`The image of the started checkers cannot be kept: ${error}`);
+    postMessage({ failed: String(error) });
   }
+}
+
+function keep() {
+  const { image, note } = python;
   python.image = null; // as large as the memory itself
+  if (image) {
+    keepImage(image, note());
+  }
 }

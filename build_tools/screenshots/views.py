@@ -9,7 +9,7 @@ from typing import Any, NamedTuple
 
 from build_tools.checker_shows import fragment
 from build_tools.problems import Problem
-from checkers.bridge import BY_SLUG
+from checkers.catalogue import checker_for
 
 FOLDER = Path(__file__).parent
 FILE = FOLDER / "views.toml"
@@ -58,7 +58,7 @@ def _view(name: str, row: Mapping[str, Any]) -> View:
 
 def _case(name: str, row: Mapping[str, Any]) -> str:
     slug = row["place"].strip("/").rpartition("/")[2]
-    fitting = [one.request for one in BY_SLUG[slug].examples if one.outcome == row["example"]]
+    fitting = [one.request for one in checker_for(slug).examples if one.outcome == row["example"]]
     which = row.get("which", 0)
     if which >= len(fitting):
         raise Problem(f"{slug} has no such example as {name} asks for.", f"correct {FILE.name}.")

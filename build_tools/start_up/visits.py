@@ -30,6 +30,7 @@ OPTIONS = (
     "--remote-debugging-port=0",
 )
 PATIENCE = 120_000  # milliseconds
+SETTLING = 2500  # milliseconds in which a browser just started still builds its own windows
 VERDICT = "[data-outcome=pass]"
 NOTE_THE_VERDICT = f"""
 new MutationObserver(() => {{
@@ -79,7 +80,9 @@ class Visitor:
         with _started(self.profile) as process:
             try:
                 browser = self.playwright.chromium.connect_over_cdp(_address(told))
-                yield browser.contexts[0].pages[0], process.pid
+                page = browser.contexts[0].pages[0]
+                page.wait_for_timeout(SETTLING)
+                yield page, process.pid
                 browser.new_browser_cdp_session().send("Browser.close")
                 process.wait(timeout=20)
             finally:

@@ -6,12 +6,12 @@ from pathlib import Path
 
 from playwright.sync_api import sync_playwright
 
-from build_tools.browser_files import browser_folder
-from build_tools.start_list import IMPORTED, WORKERS_OWN
+from build_tools.browser_files import FOR_WORKERS, browser_folder
+from build_tools.start_list import ARCHIVES, IMPORTED, MACHINE_CODE, WORKERS_OWN
 from build_tools.start_up.rounds import served
 from build_tools.start_up.visits import Visitor
 
-# What the page itself fetched by then; a worker's own scripts are not on a page's list.
+# What the page itself fetched by then; what its worker fetches is not on a page's list.
 FETCHED = """
 performance.getEntries()
   .filter((entry) => ["navigation", "resource"].includes(entry.entryType))
@@ -36,9 +36,10 @@ def compressed_bytes(site: Path, place: str) -> int:
             by_page = visitor.look(f"{origin}/{place}", FETCHED)
         finally:
             visitor.leave()
-    scripts = [x for x in (site / "runtime").iterdir() if x.name.endswith(IMPORTED)]
-    own = [site / browser_folder() / name for name in WORKERS_OWN]
-    return int(by_page) + sum(_sent(file) for file in [*scripts, *own])
+    started = (*IMPORTED, *ARCHIVES, MACHINE_CODE)
+    runtime = [x for x in (site / "runtime").iterdir() if x.name.endswith(started)]
+    own = [site / browser_folder() / name for name in (*WORKERS_OWN, FOR_WORKERS)]
+    return int(by_page) + sum(_sent(file) for file in [*runtime, *own])
 
 
 def _sent(file: Path) -> int:

@@ -1,36 +1,43 @@
-"""The checkers, one a file. CHECKERS is the only list of them."""
+"""The checkers, one a file. SLUGS is the only list of them.
+
+A checker is imported when it is first asked for: a phone starts with the one on its page.
+"""
 
 from __future__ import annotations
 
-from checkers.catalogue import (
-    dc_bias,
-    demonstration,
-    earth_electrode,
-    explain,
-    fault_waveform,
-    leakage_budget,
-    over_the_years,
-    practice,
-    readings,
-    schedule,
-    series,
-    test_plan,
-    type_for_load,
-)
+from importlib import import_module
+from typing import cast
+
 from checkers.domain.checker import Checker
 
-CHECKERS: tuple[Checker, ...] = (
-    readings.CHECKER,
-    test_plan.CHECKER,
-    explain.CHECKER,
-    type_for_load.CHECKER,
-    series.CHECKER,
-    fault_waveform.CHECKER,
-    dc_bias.CHECKER,
-    demonstration.CHECKER,
-    leakage_budget.CHECKER,
-    earth_electrode.CHECKER,
-    over_the_years.CHECKER,
-    schedule.CHECKER,
-    practice.CHECKER,
+SLUGS = (
+    "readings",
+    "test-plan",
+    "explain",
+    "type-for-load",
+    "series",
+    "fault-waveform",
+    "dc-bias",
+    "demonstration",
+    "leakage-budget",
+    "earth-electrode",
+    "over-the-years",
+    "schedule",
+    "practice",
 )
+
+CHECKERS: tuple[Checker, ...]
+
+
+def checker_for(slug: str) -> Checker:
+    """Return the checker of a slug, importing it the first time; raises KeyError where none is."""
+    if slug not in SLUGS:
+        raise KeyError(slug)
+    module = import_module(f"{__name__}.{slug.replace('-', '_')}")
+    return cast("Checker", module.CHECKER)
+
+
+def __getattr__(name: str) -> object:
+    if name != "CHECKERS":
+        raise AttributeError(name)
+    return tuple(checker_for(slug) for slug in SLUGS)

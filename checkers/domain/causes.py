@@ -7,8 +7,9 @@ from dataclasses import dataclass
 from types import MappingProxyType
 from typing import Any
 
+from checkers.domain.data_files import data_folder, read_toml
 from checkers.domain.devices import DeviceType
-from checkers.domain.records import Record, data_folder, read_toml
+from checkers.domain.records import Record
 from checkers.domain.sources import EVIDENCE_WORDS, SOURCES, Citation, cite
 
 FILE = "causes.toml"

@@ -6,7 +6,8 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cache
 
-from checkers.domain.records import Record, data_folder, read_toml
+from checkers.domain.data_files import data_folder, read_toml
+from checkers.domain.records import Record
 
 EVERYWHERE = "everywhere"
 

@@ -4,15 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import replace
-from importlib.resources.abc import Traversable
 from typing import Any
 
 from checkers.domain.code_checks import refuse_clashes
 from checkers.domain.code_rules import PURPOSES, Code, CodeTest, Edition, Interval, TypeRule
 from checkers.domain.conditions import CHOICES
+from checkers.domain.data_files import DataPath, read_toml
 from checkers.domain.limit_rows import Table
 from checkers.domain.load_kinds import Supply
-from checkers.domain.records import Record, read_toml
+from checkers.domain.records import Record
 from checkers.domain.sources import EVIDENCE_WORDS, SOURCES
 
 _TESTS = frozenset({"trip-time", "no-trip", "ramp", "button"})
@@ -24,7 +24,7 @@ _PURPOSES_OF_TEST = frozenset({"verification", "in-service", "fault-finding"})
 _NONE: frozenset[str] = frozenset()
 
 
-def load_codes(folder: Traversable, tables: Mapping[str, Table]) -> dict[str, Code]:
+def load_codes(folder: DataPath, tables: Mapping[str, Table]) -> dict[str, Code]:
     """Return every code in a folder, by key, each with what it takes from the one it follows.
 
     The international one comes first, the others by country.
@@ -53,7 +53,7 @@ def _with_followed(code: Code, codes: Mapping[str, Code]) -> Code:
     )
 
 
-def _code(path: Traversable, tables: Mapping[str, Table]) -> Code:
+def _code(path: DataPath, tables: Mapping[str, Table]) -> Code:
     """Return the code in one file, as the file has it."""
     key = path.name.removesuffix(".toml")
     name = f"codes/{path.name}"

@@ -7,8 +7,8 @@ from types import MappingProxyType
 
 from checkers.domain.code_loading import load_codes
 from checkers.domain.code_rules import Code, CodeTest, Edition, Interval, Rule, TypeRule
+from checkers.domain.data_files import data_folder
 from checkers.domain.limits import TABLES
-from checkers.domain.records import data_folder
 
 __all__ = ["CODES", "Code", "CodeTest", "Edition", "Interval", "Rule", "TypeRule"]
 

@@ -8,10 +8,11 @@ from types import MappingProxyType
 from typing import Any
 
 from checkers.domain.causes import ACTIONS, CAUSES
+from checkers.domain.data_files import data_folder, read_toml
 from checkers.domain.devices import DeviceType
 from checkers.domain.placed_readings import PLACES, SUPPLIES
 from checkers.domain.readings import PHASES, Test, Waveform
-from checkers.domain.records import Record, amount, data_folder, read_toml
+from checkers.domain.records import Record, amount
 
 FILE = "practice.toml"
 LOOKS = frozenset({"watch", "marking", "dc", "leakage", "path", "settings", "bond"})

@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-import tomllib
 from dataclasses import dataclass
 from decimal import Decimal
-from importlib import resources
 from typing import Any
 
+from checkers.domain.data_files import data_folder, read_toml
 from checkers.domain.errors import DataError
 
 FILE = "quantities.toml"
@@ -46,8 +45,7 @@ class Quantity:
 
 def read_glossary() -> tuple[dict[str, Unit], dict[str, Quantity]]:
     """Read units and quantities, strictly; raises DataError on any unknown key or unit."""
-    text = resources.files("checkers.data").joinpath(FILE).read_text(encoding="utf-8")
-    raw = tomllib.loads(text)
+    raw = read_toml(data_folder() / FILE, FILE)
     units = {symbol: _unit(symbol, entry) for symbol, entry in raw["unit"].items()}
     quantities = {key: _quantity(key, entry, units) for key, entry in raw["quantity"].items()}
     return units, quantities

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from checkers.domain.records import Record, data_folder, read_toml
+from checkers.domain.data_files import data_folder, read_toml
+from checkers.domain.records import Record
 from checkers.domain.sources import EVIDENCE_WORDS
 
 FILE = "judging.toml"

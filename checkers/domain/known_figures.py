@@ -6,8 +6,9 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from types import MappingProxyType
 
+from checkers.domain.data_files import data_folder, read_toml
 from checkers.domain.glossary import UNITS
-from checkers.domain.records import Record, data_folder, read_toml
+from checkers.domain.records import Record
 from checkers.domain.sources import EVIDENCE_WORDS, SOURCES, Citation, cite
 
 FILE = "known_figures.toml"

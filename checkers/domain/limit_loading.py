@@ -4,18 +4,18 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import replace
-from importlib.resources.abc import Traversable
 
 from checkers.domain.conditions import joined, read_conditions, read_interval
+from checkers.domain.data_files import DataPath, read_toml
 from checkers.domain.limit_checks import refuse_gaps_and_overlaps
 from checkers.domain.limit_rows import MEASURES, Bound, Formula, Row, Table
-from checkers.domain.records import Record, read_toml
+from checkers.domain.records import Record
 from checkers.domain.sources import EVIDENCE_WORDS, SOURCES
 
 _KINDS = {"ms": "time", "mA": "current", "V": "voltage", "share": "percentage"}
 
 
-def load_tables(folder: Traversable) -> dict[str, Table]:
+def load_tables(folder: DataPath) -> dict[str, Table]:
     """Return every table below a folder laid out as <document>/<table>.toml, by key.
 
     Raises DataError, naming file and row, for anything that is not as the tables should be.
@@ -30,7 +30,7 @@ def load_tables(folder: Traversable) -> dict[str, Table]:
     return tables
 
 
-def load_table(path: Traversable, document: str) -> Table:
+def load_table(path: DataPath, document: str) -> Table:
     """Return the table in one file of a document's folder."""
     key = f"{document}/{path.name.removesuffix('.toml')}"
     name = f"limits/{key}.toml"

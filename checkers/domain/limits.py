@@ -9,9 +9,9 @@ from types import MappingProxyType
 from typing import Any
 
 from checkers.domain.conditions import Situation
+from checkers.domain.data_files import data_folder
 from checkers.domain.limit_loading import load_tables
 from checkers.domain.limit_rows import Row, Table
-from checkers.domain.records import data_folder
 from checkers.domain.sources import PRODUCT_STANDARD, SOURCES
 
 TABLES: Mapping[str, Table] = MappingProxyType(load_tables(data_folder() / "limits"))

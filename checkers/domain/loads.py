@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Mapping
 from types import MappingProxyType
 
+from checkers.domain.data_files import data_folder, read_toml
 from checkers.domain.load_kinds import Load
 from checkers.domain.load_loading import load_equipment
-from checkers.domain.records import data_folder, read_toml
 
 FILE = "loads.toml"
 

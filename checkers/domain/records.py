@@ -7,33 +7,15 @@ refuses what nobody took. Every complaint is a DataError with file and row.
 from __future__ import annotations
 
 import re
-import tomllib
 from collections.abc import Iterator
 from dataclasses import dataclass, field
 from datetime import date, datetime
-from functools import cache
-from importlib.resources import files
-from importlib.resources.abc import Traversable
 from typing import Any
 
 from checkers.domain.errors import DataError
 from checkers.domain.glossary import UNITS
 
 PLAIN_FIGURE = re.compile(r"\d{1,6}(\.\d{1,6})?")
-
-
-@cache
-def data_folder() -> Traversable:
-    """Return the folder of the package that holds the data files."""
-    return files("checkers.data")
-
-
-def read_toml(path: Traversable, name: str) -> dict[str, Any]:
-    """Return the parsed file at `path`; `name` is what an error calls it."""
-    try:
-        return tomllib.loads(path.read_text(encoding="utf-8"))
-    except tomllib.TOMLDecodeError as problem:
-        raise DataError(name, "", f"is not valid TOML: {problem}") from problem
 
 
 def amount(text: object, kind: str) -> float:

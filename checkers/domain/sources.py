@@ -8,7 +8,8 @@ from dataclasses import dataclass
 from enum import StrEnum
 from types import MappingProxyType
 
-from checkers.domain.records import Record, data_folder, read_toml
+from checkers.domain.data_files import data_folder, read_toml
+from checkers.domain.records import Record
 
 PRODUCT_STANDARD = "product-standard"
 KINDS = frozenset(

@@ -7,7 +7,8 @@ from dataclasses import dataclass
 from itertools import pairwise
 from typing import Any
 
-from checkers.domain.records import Record, amount, data_folder, read_toml
+from checkers.domain.data_files import data_folder, read_toml
+from checkers.domain.records import Record, amount
 from checkers.domain.sources import EVIDENCE_WORDS, SOURCES, Citation, cite
 
 FILE = "injection.toml"

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from playwright.sync_api import Locator, Page
+from playwright.sync_api import Locator, Page, Route
 
 from tests.browser.host import Host
 
@@ -79,3 +79,13 @@ class Phone:
             select.select_option(value)
         else:
             field.locator(f'input[type=radio][value="{value}"]').check(force=True)
+
+
+def change_worker(page: Page, statements: str) -> None:
+    """Let a page's worker run statements of JavaScript before it hears of its first message."""
+
+    def add(route: Route) -> None:
+        text = route.fetch().text()
+        route.fulfill(body=f"{text}\n{statements}", content_type="text/javascript")
+
+    page.route("**/worker.js", add)

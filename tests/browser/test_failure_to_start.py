@@ -5,7 +5,7 @@ from __future__ import annotations
 from playwright.sync_api import Page, Route, expect
 
 from tests.browser.guard import Guard
-from tests.browser.phone import Phone
+from tests.browser.phone import Phone, change_worker
 
 CHECKER = "checkers/readings/"
 CASE = (
@@ -61,6 +61,7 @@ def test_a_browser_without_webassembly_is_told(phone: Phone, page: Page, guard: 
     """Where WebAssembly is missing the page says just that, and leads to the tables."""
     guard.allow("could not start")
     page.add_init_script("delete window.WebAssembly")
+    change_worker(page, "delete globalThis.WebAssembly;")
     phone.open(CHECKER + CASE)
 
     expect(phone.verdict).to_contain_text("WebAssembly", timeout=30_000)

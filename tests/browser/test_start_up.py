@@ -10,7 +10,7 @@ from playwright.sync_api import BrowserContext, ConsoleMessage, Page, expect
 
 from checkers.catalogue import CHECKERS
 from tests.browser.guard import Guard
-from tests.browser.phone import PATIENCE, Phone
+from tests.browser.phone import PATIENCE, Phone, change_worker
 
 PLACE = "checkers/readings/"
 CASE = (
@@ -20,7 +20,17 @@ CASE = (
 NOTE = "without their image"
 
 STORE = "const store = (await caches.keys()).find((name) => name.includes('start image'));"
-IS_KEPT = f"(async () => {{ {STORE} return Boolean(store); }})()"
+IS_KEPT = f"""
+(async () => {{ {STORE} return store && (await (await caches.open(store)).keys()).length > 0; }})()
+"""
+HASH_KEPT = f"""
+(async () => {{
+  {STORE}
+  const cache = await caches.open(store);
+  const [key] = await cache.keys();
+  return (await cache.match(key)).headers.get("image-hash");
+}})()
+"""
 FORGET = f"(async () => {{ {STORE} await caches.delete(store); }})()"
 # The change is a function from bytes and headers to what is kept in their place.
 CHANGE = """
@@ -159,12 +169,12 @@ def test_another_browser_does_not_use_the_image(phone: Phone, page: Page, notes:
     """The runtime fits itself to the browser, so an update of the browser ends an image."""
     _visit(phone)
     _is_kept(page)
-    page.add_init_script(
-        "Object.defineProperty(navigator, 'userAgent', { value: 'A newer browser' });"
-    )
+    session = page.context.new_cdp_session(page)
+    session.send("Emulation.setUserAgentOverride", {"userAgent": "A newer browser"})
 
     _visit(phone)
 
+    assert page.evaluate("navigator.userAgent") == "A newer browser"
     assert not _was_from_image(page)
     assert len(notes) == 1, notes
 
@@ -172,13 +182,37 @@ def test_another_browser_does_not_use_the_image(phone: Phone, page: Page, notes:
 def test_where_nothing_can_be_kept_the_checkers_run(
     phone: Phone, page: Page, notes: list[str]
 ) -> None:
-    """A browser without a place for the image starts the ordinary way each time."""
-    page.add_init_script("delete globalThis.caches; delete Window.prototype.caches;")
+    """A browser without a place for the image starts the ordinary way, and says nothing of it."""
+    change_worker(page, "delete globalThis.caches; delete WorkerGlobalScope.prototype.caches;")
     _visit(phone)
     page.wait_for_timeout(2500)
-    _visit(phone)
 
     assert not _was_from_image(page)
+    assert not page.evaluate(IS_KEPT)
+    assert notes == []
+
+
+def test_a_checker_that_the_image_lacks_is_added_to_it(
+    phone: Phone, page: Page, notes: list[str]
+) -> None:
+    """Its page starts from the image, fetches the files, and keeps an image with both checkers."""
+    _visit(phone)
+    _is_kept(page)
+    before = page.evaluate(HASH_KEPT)
+
+    phone.open("safety/")
+    phone.open("checkers/earth-electrode/")
+    expect(page.locator('[data-checker="earth-electrode"]')).to_be_visible(timeout=PATIENCE)
+    for _ in range(PATIENCE // 100):
+        if page.evaluate(HASH_KEPT) != before:
+            break
+        page.wait_for_timeout(100)
+    phone.open("safety/")
+    phone.open("checkers/earth-electrode/")
+    phone.waits_until_running()
+
+    assert page.evaluate(HASH_KEPT) != before
+    assert _was_from_image(page)
     assert notes == []
 
 

@@ -7,6 +7,7 @@ import re
 
 from build_tools import browser_files, places
 from build_tools.runtime import ensure_runtime
+from build_tools.start_list import WORKERS_OWN
 from checkers.domain.sources import Evidence
 from checkers.domain.verdicts import Judges, Outcome
 
@@ -62,12 +63,19 @@ def test_no_script_or_style_names_another_host() -> None:
     assert found == []
 
 
-def test_the_first_script_comes_with_all_that_it_imports() -> None:
-    """So that the runtime is asked for before the page's other scripts and styles."""
-    first, *others = [name.rpartition("/")[2] for name in browser_files.first_modules()]
-
-    assert first == "begin.js"
-    assert {"client.js", "runtime-files.js", "runtime.js", "start-image.js"} <= set(others)
+def test_the_worker_imports_its_own_scripts_alone() -> None:
+    """A kept image is bound to the hash of each script that has to do with a start."""
     files = browser_files.browser_files()
-    for name in (first, *others):
-        assert set(IMPORT.findall(files[name].decode())) <= {first, *others}
+    reached = ["worker.js"]
+    for name in reached:
+        reached += [one for one in IMPORT.findall(files[name].decode()) if one not in reached]
+
+    assert set(reached) == {*WORKERS_OWN, browser_files.FOR_WORKERS, "places.js"}
+
+
+def test_a_page_tells_its_first_checker() -> None:
+    """The one that is imported ahead of its first question."""
+    page = '<div data-checker="dc-bias"></div><div data-checker="readings"></div>'
+
+    assert browser_files.first_checker(page) == "dc-bias"
+    assert browser_files.first_checker("<p>text</p>") == ""

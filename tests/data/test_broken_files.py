@@ -12,10 +12,10 @@ import pytest
 
 from checkers.domain.cautions import load_cautions
 from checkers.domain.code_loading import load_codes
+from checkers.domain.data_files import read_toml
 from checkers.domain.errors import DataError
 from checkers.domain.limit_loading import load_table
 from checkers.domain.limits import TABLES
-from checkers.domain.records import read_toml
 from checkers.domain.sources import load_sources
 from checkers.judgement.schedule.surveys import load_surveys
 from checkers.judgement.schedule.vocabulary import load_vocabulary

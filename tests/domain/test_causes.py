@@ -9,9 +9,9 @@ from typing import Any
 import pytest
 
 from checkers.domain.causes import ACTIONS, CAUSES, FILE, REMAINDER, load_causes
+from checkers.domain.data_files import data_folder, read_toml
 from checkers.domain.devices import DeviceType
 from checkers.domain.errors import DataError
-from checkers.domain.records import data_folder, read_toml
 
 TEXT = read_toml(data_folder() / FILE, FILE)
 NOT_SAID = frozenset({DeviceType.UNKNOWN})

@@ -9,9 +9,9 @@ from typing import Any
 import pytest
 
 from checkers.domain.causes import CAUSES
+from checkers.domain.data_files import data_folder, read_toml
 from checkers.domain.drills import DRILLS, FILE, load_drills
 from checkers.domain.errors import DataError
-from checkers.domain.records import data_folder, read_toml
 
 TEXT = read_toml(data_folder() / FILE, FILE)
 

@@ -7,10 +7,10 @@ from typing import Any
 
 import pytest
 
+from checkers.domain.data_files import data_folder, read_toml
 from checkers.domain.errors import DataError
 from checkers.domain.load_loading import load_equipment
 from checkers.domain.loads import FILE, LOADS
-from checkers.domain.records import data_folder, read_toml
 
 CONTRACT = {
     "resistive",

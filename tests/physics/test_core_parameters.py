@@ -2,20 +2,19 @@
 
 from __future__ import annotations
 
-import tomllib
 from typing import Any
 
 import pytest
 
+from checkers.domain.data_files import data_folder, read_toml
 from checkers.domain.devices import SENSES_SMOOTH_DC, DeviceType
 from checkers.domain.errors import DataError
-from checkers.domain.records import data_folder
 from checkers.physics.core_parameters import CORE, Scatter, load_core_file
 
 
 def raw_file() -> dict[str, Any]:
     """The data file as it stands."""
-    return tomllib.loads((data_folder() / "core.toml").read_text(encoding="utf-8"))
+    return read_toml(data_folder() / "core.toml", "core.toml")
 
 
 def test_every_type_that_does_not_sense_dc_has_every_core() -> None:

@@ -2,19 +2,18 @@
 
 from __future__ import annotations
 
-import tomllib
 from typing import Any
 
 import pytest
 
+from checkers.domain.data_files import data_folder, read_toml
 from checkers.domain.errors import DataError
-from checkers.domain.records import data_folder
 from checkers.physics.injection_rules import INJECTION, load_injection_rules
 
 
 def raw_file() -> dict[str, Any]:
     """The data file as it stands."""
-    return tomllib.loads((data_folder() / "injection.toml").read_text(encoding="utf-8"))
+    return read_toml(data_folder() / "injection.toml", "injection.toml")
 
 
 def test_every_rule_has_a_source_and_a_reason() -> None:

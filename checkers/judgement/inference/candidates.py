@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from checkers.domain.data_files import data_folder, read_toml
 from checkers.domain.devices import DeviceType
 from checkers.domain.placed_readings import PLACES
 from checkers.domain.readings import Test, Waveform
-from checkers.domain.records import Record, data_folder, read_toml
+from checkers.domain.records import Record
 from checkers.domain.sources import EVIDENCE_WORDS
 
 FILE = "next_tests.toml"

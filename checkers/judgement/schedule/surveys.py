@@ -6,7 +6,8 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any
 
-from checkers.domain.records import Record, data_folder, read_toml
+from checkers.domain.data_files import data_folder, read_toml
+from checkers.domain.records import Record
 from checkers.domain.sources import EVIDENCE_WORDS, SOURCES, Citation, cite
 
 FILE = "surveys.toml"

@@ -8,7 +8,8 @@ from dataclasses import dataclass
 from functools import cache
 from typing import Any
 
-from checkers.domain.records import Record, data_folder, read_toml
+from checkers.domain.data_files import data_folder, read_toml
+from checkers.domain.records import Record
 from checkers.domain.sources import recognise
 from checkers.judgement.schedule.plain import plain
 

@@ -5,7 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass, fields
 from math import exp, inf
 
-from checkers.domain.records import Record, data_folder, read_toml
+from checkers.domain.data_files import data_folder, read_toml
+from checkers.domain.records import Record
 from checkers.domain.sources import EVIDENCE_WORDS, SOURCES
 
 FILE = "response.toml"
