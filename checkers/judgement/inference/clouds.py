@@ -38,12 +38,13 @@ def cloud(cause: str, known: Known, count: int) -> tuple[Possible, ...]:
     Where the DC was measured, it decides what belongs to being blinded and what does
     not: the cloud of such a cause may then be smaller, or empty.
     """
-    few = _layer(cause, known, FEW)
-    return few if count == FEW else few + _layer(cause, known, MORE)
+    few = layer(cause, known, FEW)
+    return few if count == FEW else few + layer(cause, known, MORE)
 
 
 @lru_cache(maxsize=120)
-def _layer(cause: str, known: Known, count: int) -> tuple[Possible, ...]:
+def layer(cause: str, known: Known, count: int) -> tuple[Possible, ...]:
+    """Return one layer of a cause's cloud: the FEW, or the MORE that join them."""
     change = CHANGES[cause]
     pairs = zip(_sound(known, count), even_lots(count), strict=True)
     drawn = (change(sound, known, lots) for sound, lots in pairs)
@@ -70,15 +71,16 @@ def is_blinded(possible: Possible) -> bool:
 @lru_cache(maxsize=480)
 def predicted(cause: str, known: Known, attempt: Attempt, count: int) -> Columns:
     """Return what a test would show, for every member of a cause's cloud of FEW or MANY."""
-    few = _predicted_layer(cause, known, attempt, FEW)
+    few = predicted_layer(cause, known, attempt, FEW)
     if count == FEW:
         return few
-    more = _predicted_layer(cause, known, attempt, MORE)
+    more = predicted_layer(cause, known, attempt, MORE)
     return Columns(*(array("d", chain(*both)) for both in zip(few, more, strict=True)))
 
 
 @lru_cache(maxsize=480)
-def _predicted_layer(cause: str, known: Known, attempt: Attempt, count: int) -> Columns:
-    rows = [predict(possible, attempt) for possible in _layer(cause, known, count)]
+def predicted_layer(cause: str, known: Known, attempt: Attempt, count: int) -> Columns:
+    """Return what a test would show, for every member of a layer."""
+    rows = [predict(possible, attempt) for possible in layer(cause, known, count)]
     columns = zip(*rows, strict=True) if rows else ((),) * len(Columns._fields)
     return Columns(*(array("d", column) for column in columns))

@@ -18,6 +18,7 @@ from checkers.physics.response.attempt import Attempt
 
 # Chosen, of 0, 2 and 3 ms, for giving the true causes of drawn devices the most probability.
 OFFSET_SPREAD = 3.0
+NONE = (0.0, 0.0)
 EXPLAINS = 4.0  # a figure further off than so many deviations is not explained by any offset
 
 
@@ -35,14 +36,15 @@ def pulls_of(columns: Columns, attempt: Attempt, measured: Measured, wider: floa
     """
     if measured.said is not Said.FIGURE or attempt.is_ramp:
         return None
-    firmness, pull = [], []
-    for shows, mean, spread in zip(columns.shows, columns.mean, columns.spread, strict=True):
-        wide = wider * spread
-        score = (measured.value - mean) / wide
-        explains = shows > 0.0 and -EXPLAINS < score < EXPLAINS
-        firmness.append(1.0 / (wide * wide) if explains else 0.0)
-        pull.append(score / wide if explains else 0.0)
-    return Pulls(firmness, pull)
+    rows = zip(columns.shows, columns.mean, columns.spread, strict=True)
+    pairs = [
+        (1.0 / (wide * wide), score / wide)
+        if shows
+        and -EXPLAINS < (score := (measured.value - mean) / (wide := wider * spread)) < EXPLAINS
+        else NONE
+        for shows, mean, spread in rows
+    ]
+    return Pulls(*(list(column) for column in zip(*pairs, strict=True)))
 
 
 def summed(pulls: Sequence[Pulls | None], members: int) -> Pulls:
@@ -64,7 +66,7 @@ def gains(pulls: Pulls) -> list[float]:
     """
     variance = OFFSET_SPREAD * OFFSET_SPREAD
     return [
-        0.5 * (pull * pull / (firm + 1.0 / variance) - log(1.0 + variance * firm))
+        0.5 * (pull * pull / (firm + 1.0 / variance) - log(1.0 + variance * firm)) if firm else 0.0
         for firm, pull in zip(*pulls, strict=True)
     ]
 
@@ -75,3 +77,8 @@ def without(whole: Pulls, part: Pulls) -> Pulls:
         [one - other for one, other in zip(whole.firmness, part.firmness, strict=True)],
         [one - other for one, other in zip(whole.pull, part.pull, strict=True)],
     )
+
+
+def joined(few: Pulls, more: Pulls) -> Pulls:
+    """Return the pulls of two lots of members as those of one."""
+    return Pulls(few.firmness + more.firmness, few.pull + more.pull)

@@ -17,8 +17,8 @@ from checkers.judgement.inference.questions import questions
 from checkers.physics.response.possible import Possible
 
 WORTH_ASKING = 0.05  # bits
-COUNTS = 0.01  # a cause less likely than this is left out of the comparison
-ROUGH, SAMPLE = 6, 24  # members that stand for a cause: to find what is worth a look, and then
+COUNTS = 0.02  # a cause less likely than this is left out of the comparison
+ROUGH, SAMPLE = 4, 24  # members that stand for a cause: to find what is worth a look, and then
 WORTH_A_LOOK = 0.75  # what roughly tells less than so much of the best is not looked at again
 Sample = Sequence[tuple[Possible, int]]
 ABOUT_AS_MUCH = 0.95  # samples scatter so much; of two that tell alike, the first listed is easier

@@ -7,14 +7,21 @@ from dataclasses import dataclass, replace
 from itertools import zip_longest
 from math import exp, log
 
-from checkers.judgement.inference.clouds import FEW, MANY, Columns, cloud, predicted
+from checkers.judgement.inference.clouds import (
+    FEW,
+    MANY,
+    MORE,
+    Columns,
+    layer,
+    predicted_layer,
+)
 from checkers.judgement.inference.likelihood import (
     NEIGHBOURS,
     log_likelihoods,
     log_likelihoods_seen,
 )
 from checkers.judgement.inference.looks import log_likelihoods_looked
-from checkers.judgement.inference.neighbours import Pulls, gains, pulls_of, summed, without
+from checkers.judgement.inference.neighbours import Pulls, gains, joined, pulls_of, summed, without
 from checkers.judgement.inference.noted import SHOWS_OPERATION, Noted
 from checkers.physics.response.known import Known
 from checkers.physics.response.possible import Possible
@@ -71,10 +78,7 @@ def weigh(evidence: Evidence, priors: Mapping[str, float]) -> tuple[Weighed, ...
     keep that estimate; the others are weighed again with a large one.
     """
     rough = _normalised(_likelihoods(code, prior, evidence, FEW) for code, prior in priors.items())
-    fine = (
-        _likelihoods(one.code, one.prior, evidence, MANY) if one.probability >= WORTH_MANY else one
-        for one in rough
-    )
+    fine = (_finer(one, evidence) if one.probability >= WORTH_MANY else one for one in rough)
     return tuple(sorted(_normalised(fine), key=lambda one: -one.probability))
 
 
@@ -95,20 +99,34 @@ def _normalised(weighed: Iterable[Weighed | None]) -> list[Weighed]:
     ]
 
 
-def _likelihoods(code: str, prior: float, evidence: Evidence, count: int) -> Weighed | None:
-    """Return a cause with its log-likelihoods, or None where its cloud is empty."""
-    members = cloud(code, evidence.known, count)
+def _finer(rough: Weighed, evidence: Evidence) -> Weighed:
+    """Return a cause weighed with the whole of its cloud, from what its first layer gave."""
+    more = _likelihoods(rough.code, rough.prior, evidence, MORE)
+    if more is None:
+        return rough
+    rows = [one + other for one, other in zip(rough.rows, more.rows, strict=True)]
+    pulls = [
+        None if one is None or other is None else joined(one, other)
+        for one, other in zip(rough.pulls, more.pulls, strict=True)
+    ]
+    totals = rough.totals + more.totals
+    return Weighed(rough.code, rough.prior, MANY, rows, pulls, totals, log_mean(totals))
+
+
+def _likelihoods(code: str, prior: float, evidence: Evidence, part: int) -> Weighed | None:
+    """Return a cause with its log-likelihoods over a layer, or None where that is empty."""
+    members = layer(code, evidence.known, part)
     if not members:
         return None
     noted = evidence.noted
-    columns = [predicted(code, evidence.known, one.attempt, count) for one in noted]
+    columns = [predicted_layer(code, evidence.known, one.attempt, part) for one in noted]
     rows = [*_of_readings(columns, noted), *_of_looks(columns, members, evidence)]
     pulls = [
         pulls_of(column, one.attempt, one.measured, NEIGHBOURS)
         for column, one in zip(columns, noted, strict=True)
     ]
     totals = _added(*rows, gains(summed(pulls, len(members))))
-    return Weighed(code, prior, count, rows, pulls, totals, log_mean(totals))
+    return Weighed(code, prior, part, rows, pulls, totals, log_mean(totals))
 
 
 def take_apart(cause: Weighed) -> Weighed:

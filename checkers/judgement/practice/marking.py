@@ -11,7 +11,7 @@ from checkers.judgement.inference.expected import percent
 from checkers.judgement.inference.explaining import Explained
 from checkers.judgement.inference.next_test import next_test
 from checkers.judgement.practice.drawn import Drawn
-from checkers.judgement.practice.practised import Practised, deciding
+from checkers.judgement.practice.practised import Practised, deciding, told
 
 OPEN = "Not decided."
 DO_NOT_KNOW = "do-not-know"
@@ -57,7 +57,7 @@ def limits_mark(said: str, judged: Result) -> Finding:
     if not said:
         return mark("limits", Outcome.CANNOT_SAY, OPEN)
     right = said == judged.outcome
-    says = f"{_verdict(said, right=right)} {judged.outcome}. {why.about}: {why.says}"
+    says = f"{_verdict(said, right=right)} {judged.outcome}. {told(why)}"
     outcome = _outcome(said, right=right)
     return on_table(mark("limits", outcome, says), why)
 

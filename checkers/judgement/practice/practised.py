@@ -11,6 +11,8 @@ from checkers.judgement.inference.explaining import Explained, explain
 from checkers.judgement.practice.drawn import Drawn
 from checkers.judgement.practice.taken import Taken
 
+SPOKEN = {"trip-time": "trip time", "no-trip": "no-trip test"}
+
 
 @dataclass(frozen=True, slots=True)
 class Practised:
@@ -41,3 +43,15 @@ class Practised:
 def deciding(judged: Result) -> Finding:
     """Return the finding that decides a result: the first of the worst."""
     return next(one for one in judged.findings if one.outcome is judged.outcome)
+
+
+def spoken(finding: Finding) -> str:
+    """Return what a finding is about as a person says it: trip time ×1 0°."""
+    test, *rest = finding.about.split(" ")
+    return " ".join([SPOKEN.get(test, test), *rest])
+
+
+def told(finding: Finding) -> str:
+    """Return a finding as a sentence that begins with what it is about."""
+    about = spoken(finding)
+    return f"{about[0].upper()}{about[1:]}: {finding.says}"

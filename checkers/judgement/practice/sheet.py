@@ -12,7 +12,7 @@ from checkers.domain.codes import Code
 from checkers.domain.drills import DRILLS, Level, Thing
 from checkers.domain.verdicts import Result
 from checkers.judgement.practice.drawn import Drawn, draw
-from checkers.judgement.practice.practised import deciding
+from checkers.judgement.practice.practised import deciding, told
 from checkers.judgement.practice.taken import Taken, take
 
 SEEDS_APART = 7919  # questions of one sheet are drawn from seeds so far apart
@@ -86,7 +86,7 @@ def _answer(level: Level, drawn: Drawn, judged: Result) -> dict[str, Any]:
     cause = CAUSES[drawn.cause]
     answer = {
         "limits": judged.outcome.value,
-        "because": f"{why.about}: {why.says}",
+        "because": told(why),
         "sources": [source.words for source in why.sources],
     }
     if "cause" in level.asks:
