@@ -17,7 +17,7 @@ from checkers.physics.response.attempt import Attempt
 from checkers.physics.response.lots import random_lots
 from checkers.physics.response.possible import Possible
 from checkers.physics.response.prediction import predict
-from checkers.physics.response.shown import shown_reading
+from checkers.physics.response.shown import watched_reading
 from checkers.physics.response.under_cause import under_cause
 
 
@@ -31,28 +31,26 @@ class AskedDevice:
 
     def answered(self, question: Question, evidence: Evidence) -> Evidence:
         """Return the evidence with what this device shows when a question is put to it."""
-        if question.look == "watch":
-            return replace(evidence, seen_to_open=self._opens(question))
-        if question.look:
+        if question.look and question.look != "watch":
             strange = PREDICATES[question.look](self.possible, evidence.known)
             if self.random.random() < CANDIDATES.error / 2.0:
                 strange = not strange
             return replace(evidence, looked=(*evidence.looked, (question.look, strange)))
         if question.attempt is None:
             raise ValueError(f"{question.words!r} is neither a look nor a test")
-        noted = self.noted(question.words, question.attempt, evidence)
+        watched = question.look == "watch"
+        noted = self.noted(question.words, question.attempt, evidence, watched=watched)
         return replace(evidence, noted=(*evidence.noted, noted))
 
-    def noted(self, name: str, attempt: Attempt, evidence: Evidence) -> Noted:
+    def noted(
+        self, name: str, attempt: Attempt, evidence: Evidence, *, watched: bool = False
+    ) -> Noted:
         """Return what a test of this device shows, after what was tested before."""
         first = not any(one.attempt.tries_the_mechanism for one in evidence.noted)
         made = replace(attempt, first=first)
-        shows = shown_reading(predict(self.possible, made), made, self.random)
-        return Noted(name, made, PlacedReading(shows, made.test).measured)
-
-    def _opens(self, question: Question) -> bool:
-        """Tell whether this device is seen to open: the first of the question's outcomes."""
-        return self.random.random() < question.chances(self.possible)[0]
+        shows, opened = watched_reading(predict(self.possible, made), made, self.random)
+        measured = PlacedReading(shows, made.test).measured
+        return Noted(name, made, measured, opened if watched else None)
 
 
 def drawn_device(cause: str, case: Case, seed: int) -> AskedDevice:

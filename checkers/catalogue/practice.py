@@ -127,14 +127,14 @@ def _judge(inputs: Inputs, drawn: Drawn, taken: Sequence[Taken]) -> Result:
     """Return what the readings checker says, with the clamps and what was seen."""
     listed = tuple(one.reading for one in taken if one.reading is not None)
     currents = {one.thing.look: one.current for one in taken if one.current is not None}
-    opened = [one.opened for one in taken if one.opened is not None]
+    seen = [one.seen_otherwise for one in taken if one.seen_otherwise is not None]
     on = any(one.loads == "on" for one in listed)
     circuit = replace(
         drawn.case.circuit,
         loads="on" if on else "off",
         dc_residual=currents.get("dc"),
         standing_leakage=currents.get("leakage"),
-        seen_to_open=opened[-1] if opened else None,
+        seen_to_open=seen[-1] if seen else None,
     )
     return readings.check(
         readings.Inputs(

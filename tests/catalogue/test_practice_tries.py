@@ -182,3 +182,30 @@ def test_a_sheet_says_what_to_choose_from(level: str) -> None:
     assert {one["cause"] for one in sheet["answers"]} <= set(sheet["causes"])
     assert {one["action"] for one in sheet["answers"]} <= set(sheet["actions"])
     assert len(sheet["actions"]) >= 5
+
+
+def test_a_device_watched_once_excuses_no_other_reading() -> None:
+    """A first operation that was too slow stays a failure, though the next is seen to be quick."""
+    seed = next(
+        seed
+        for seed in range(1, 400)
+        if cause_behind(seed, "3") == "slow-mechanism"
+        and replied(seed, "3")["answer"]["readings"][0]["shows"] == "> 300 ms"
+        and replied(seed, "3", "watch")["answer"]["readings"][1]["shows"].endswith(
+            "ms: this device opened"
+        )
+    )
+
+    assert tried(seed, "3", "watch", limits="fail")["outcome"] == "pass"
+
+
+@pytest.mark.parametrize("seed", SEEDS)
+def test_a_watched_test_shows_its_time_and_what_opened(seed: int) -> None:
+    """Both stand side by side, so that the two can be compared."""
+    shows = replied(seed, "4", "watch")["answer"]["readings"][1]["shows"]
+
+    assert re.fullmatch(
+        r"([\d.]+ ms: (this|another) device opened"
+        r"|> 300 ms: (nothing opened|this device opened, though the timer ran on))",
+        shows,
+    )

@@ -41,14 +41,16 @@ def explain(
     case: Case,
     supply: str = "unknown",
     looked: tuple[tuple[str, bool], ...] = (),
+    opened: Sequence[bool | None] = (),
 ) -> Explained:
     """Return the causes of some readings, weighed.
 
     Inputs: the readings in the order in which they were taken; the case, with a rating;
-    the supply during the tests; what was looked at, and whether it was strange.
+    the supply during the tests; what was looked at, and whether it was strange; for each
+    reading, whether this device was seen to open, where it was watched.
     Assumptions: one cause at a time, from the list in causes.toml; the response model.
     """
-    noted, left_out = noted_tests(readings, case)
+    noted, left_out = noted_tests(readings, case, opened)
     evidence = Evidence(noted, known_of(case, supply), case.circuit.seen_to_open, looked)
     on = any(one.attempt.loads != "off" for one in noted) or case.circuit.loads != "off"
     priors = prior_shares(evidence.known, _tolerated_dc(case), loads_may_be_on=on)

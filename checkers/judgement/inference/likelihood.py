@@ -9,6 +9,7 @@ from checkers.domain.measured import Measured, Said
 from checkers.judgement.inference.clouds import Columns
 from checkers.physics.response.attempt import Attempt
 from checkers.physics.response.figures import FIGURES
+from checkers.physics.response.prediction import opens_unseen
 from checkers.physics.response.timing import below
 
 MISREAD = FIGURES.misread.typical
@@ -61,7 +62,7 @@ def _opens(columns: Columns, *, shown: bool) -> Sequence[float]:
     if shown:
         return columns.opens_shown
     pairs = zip(columns.opens_unseen, columns.shows, strict=True)
-    return [min(1.0, unseen / max(1.0 - shows, 1e-9)) for unseen, shows in pairs]
+    return [opens_unseen(unseen, shows) for unseen, shows in pairs]
 
 
 def _of_figure(columns: Columns, value: float, floor: float) -> list[float]:

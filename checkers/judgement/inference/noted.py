@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from itertools import zip_longest
 
 from checkers.domain.judging import JUDGING
 from checkers.domain.measured import Measured, Said
@@ -23,11 +24,20 @@ UNITS = {Test.RAMP: "mA", Test.TRIP_TIME: "ms", Test.NO_TRIP: "ms"}
 
 @dataclass(frozen=True, slots=True)
 class Noted:
-    """A reading that can be used: its name, what was done, and what was shown."""
+    """A reading that can be used: its name, what was done, and what was shown.
+
+    `opened` is whether this device was seen to open in this very test, where it was watched.
+    """
 
     name: str
     attempt: Attempt
     measured: Measured
+    opened: bool | None = None
+
+    @property
+    def shows_operation(self) -> bool:
+        """Whether the instrument shows that something opened."""
+        return self.measured.said in SHOWS_OPERATION
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,18 +49,22 @@ class LeftOut:
 
 
 def noted_tests(
-    readings: Sequence[PlacedReading], case: Case
+    readings: Sequence[PlacedReading], case: Case, opened: Sequence[bool | None] = ()
 ) -> tuple[tuple[Noted, ...], tuple[LeftOut, ...]]:
-    """Return the readings that can be used, in their order, and those that cannot."""
+    """Return the readings that can be used, in their order, and those that cannot.
+
+    Inputs: the readings; the case; for each reading, whether this device was seen to open.
+    """
     used: list[Noted] = []
     left_out: list[LeftOut] = []
-    for reading in readings:
+    for reading, seen in zip_longest(readings, opened):
         problem = _problem(reading, case)
         if problem:
             left_out.append(LeftOut(name_of(reading), problem))
         else:
             first = not any(one.attempt.tries_the_mechanism for one in used)
-            used.append(_noted(reading, case, first=first))
+            attempt = attempt_of(reading, case, first=first)
+            used.append(Noted(name_of(reading), attempt, reading.measured, seen))
     return tuple(used), tuple(left_out)
 
 
@@ -72,10 +86,6 @@ def attempt_of(reading: PlacedReading, case: Case, *, first: bool) -> Attempt:
         current_uncertainty=case.current_uncertainty(rated) / 2.0,
         time_uncertainty=None if given is None else given / 2.0,
     )
-
-
-def _noted(reading: PlacedReading, case: Case, *, first: bool) -> Noted:
-    return Noted(name_of(reading), attempt_of(reading, case, first=first), reading.measured)
 
 
 def _problem(reading: PlacedReading, case: Case) -> str:

@@ -22,7 +22,7 @@ from checkers.judgement.inference.likelihood import (
 )
 from checkers.judgement.inference.looks import log_likelihoods_looked
 from checkers.judgement.inference.neighbours import Pulls, gains, joined, pulls_of, summed, without
-from checkers.judgement.inference.noted import SHOWS_OPERATION, Noted
+from checkers.judgement.inference.noted import Noted
 from checkers.physics.response.known import Known
 from checkers.physics.response.possible import Possible
 
@@ -63,6 +63,12 @@ class Evidence:
     known: Known
     seen_to_open: bool | None = None
     looked: tuple[tuple[str, bool], ...] = ()
+
+    @property
+    def was_watched(self) -> bool:
+        """Whether it was said what this device did, of all tests or of one."""
+        said = (self.seen_to_open, *(one.opened for one in self.noted))
+        return any(one is not None for one in said)
 
     @property
     def seen_counts(self) -> bool:
@@ -164,9 +170,16 @@ def _of_looks(
 ) -> list[list[float]]:
     """Return the log-likelihoods of what was seen and looked at."""
     known = evidence.known
-    rows = [log_likelihoods_looked(members, known, *look) for look in evidence.looked]
+    operated = [
+        (column, one.shows_operation) for column, one in zip(columns, evidence.noted, strict=True)
+    ]
+    watched = [
+        log_likelihoods_seen([test], seen_to_open=one.opened)
+        for test, one in zip(operated, evidence.noted, strict=True)
+        if one.opened is not None
+    ]
+    looked = [log_likelihoods_looked(members, known, *look) for look in evidence.looked]
     if not evidence.seen_counts:
-        return rows
-    shown = [one.measured.said in SHOWS_OPERATION for one in evidence.noted]
-    operated = list(zip(columns, shown, strict=True))
-    return [log_likelihoods_seen(operated, seen_to_open=bool(evidence.seen_to_open)), *rows]
+        return [*watched, *looked]
+    seen = log_likelihoods_seen(operated, seen_to_open=bool(evidence.seen_to_open))
+    return [seen, *watched, *looked]

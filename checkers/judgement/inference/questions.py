@@ -33,7 +33,7 @@ def questions(case: Case, evidence: Evidence) -> tuple[Question, ...]:
         for name, value in (
             ("dc", known.dc),
             ("leakage", known.leakage),
-            ("opened", evidence.seen_to_open),
+            ("opened", evidence.was_watched or None),
         )
         if value is None
     }

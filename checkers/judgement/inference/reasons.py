@@ -72,10 +72,19 @@ def _words(cause: Weighed, evidence: Evidence, reading: int, ratio: float) -> st
 
 def _seen_words(evidence: Evidence) -> list[str]:
     """Return what was seen and looked at, in the order of the rows after the readings."""
-    opened = "the device was seen to open" if evidence.seen_to_open else "it was seen not to open"
+    seen = [_opened_words(opened=bool(evidence.seen_to_open))] if evidence.seen_counts else []
+    watched = [
+        f"{one.name}: {_opened_words(opened=one.opened)}"
+        for one in evidence.noted
+        if one.opened is not None
+    ]
     looks = {one.what: one for one in CANDIDATES.observations}
     looked = [looks[what].yes if strange else looks[what].no for what, strange in evidence.looked]
-    return [opened, *looked] if evidence.seen_counts else looked
+    return [*seen, *watched, *looked]
+
+
+def _opened_words(*, opened: bool) -> str:
+    return "the device was seen to open" if opened else "it was seen not to open"
 
 
 def _times(ratio: float) -> str:

@@ -28,16 +28,15 @@ class Practised:
         drawn, taken = self.drawn, self.taken
         readings = [one.reading for one in taken if one.reading is not None]
         currents = {one.thing.look: one.current for one in taken if one.current is not None}
-        opened = [one.opened for one in taken if one.opened is not None]
+        opened = [one.opened for one in taken if one.reading is not None]
         circuit = replace(
             drawn.case.circuit,
             dc_residual=currents.get("dc"),
             standing_leakage=currents.get("leakage"),
-            seen_to_open=opened[-1] if opened else None,
         )
         looked = {one.thing.look: one.strange for one in taken if one.strange is not None}
         case = replace(drawn.case, circuit=circuit)
-        return explain(readings, case, drawn.scene.supply, tuple(looked.items()))
+        return explain(readings, case, drawn.scene.supply, tuple(looked.items()), opened)
 
 
 def deciding(judged: Result) -> Finding:

@@ -11,12 +11,11 @@ from checkers.domain.placed_readings import PlacedReading
 from checkers.domain.quantities import format_quantity
 from checkers.judgement.case import Case
 from checkers.judgement.inference.looks import PREDICATES
-from checkers.judgement.inference.noted import attempt_of
-from checkers.physics.response.attempt import Attempt
+from checkers.judgement.inference.noted import SHOWS_OPERATION, attempt_of
 from checkers.physics.response.known import Known
 from checkers.physics.response.possible import Possible
 from checkers.physics.response.prediction import predict
-from checkers.physics.response.shown import shown_reading
+from checkers.physics.response.shown import shown_reading, watched_reading
 
 CLAMP_SCATTER = 0.03
 LOOK_WORDS = {
@@ -25,13 +24,21 @@ LOOK_WORDS = {
     "bond": ("missing", "there"),
 }
 
+# By whether a time was shown, and whether this device opened.
+WATCHED = {
+    (True, True): "this device opened",
+    (True, False): "another device opened",
+    (False, True): "this device opened, though the timer ran on",
+    (False, False): "nothing opened",
+}
+
 
 @dataclass(frozen=True, slots=True)
 class Taken:
     """One thing done: what it showed in words, the reading where it was a test.
 
     `strange` is whether a look found something out of the ordinary, `current` what a
-    clamp showed [mA], `opened` whether this device was seen to open.
+    clamp showed [mA], `opened` whether this device was seen to open in this very test.
     """
 
     thing: Thing
@@ -40,6 +47,14 @@ class Taken:
     strange: bool | None = None
     current: float | None = None
     opened: bool | None = None
+
+    @property
+    def seen_otherwise(self) -> bool | None:
+        """Whether this device was seen to open, where the instrument shows otherwise."""
+        if self.reading is None or self.opened is None:
+            return None
+        shown = self.reading.measured.said in SHOWS_OPERATION
+        return None if shown is self.opened else self.opened
 
 
 def take(
@@ -55,8 +70,10 @@ def take(
         random = Random(seed * 1009 + place)  # noqa: S311  # a drill, nothing secret
         earlier = (one.reading for one in taken if one.reading is not None)
         first = not any(attempt_of(one, case, first=False).tries_the_mechanism for one in earlier)
-        if thing.look:
-            taken.append(_looked(thing, possible, case, known, random))
+        if thing.look == "watch":
+            taken.append(_watched(thing, possible, case, random, first=first))
+        elif thing.look:
+            taken.append(_looked(thing, possible, known, random))
         else:
             taken.append(_tested(thing, possible, case, random, first=first))
     return taken
@@ -82,9 +99,7 @@ def _tested(thing: Thing, possible: Possible, case: Case, random: Random, *, fir
     return Taken(thing, shows, replace(reading, value=shows))
 
 
-def _looked(thing: Thing, possible: Possible, case: Case, known: Known, random: Random) -> Taken:
-    if thing.look == "watch":
-        return _watched(thing, possible, case, random)
+def _looked(thing: Thing, possible: Possible, known: Known, random: Random) -> Taken:
     if thing.look == "marking":
         return Taken(thing, _marking(possible), strange=PREDICATES["marking"](possible, known))
     if thing.look in ("dc", "leakage"):
@@ -101,16 +116,11 @@ def _marking(possible: Possible) -> str:
     return f"{format_quantity(unit.rated, 'mA')}, type {unit.type}"
 
 
-def _watched(thing: Thing, possible: Possible, case: Case, random: Random) -> Taken:
-    """Watch a trip time: which device opens is seen, and the time is noted too."""
+def _watched(thing: Thing, possible: Possible, case: Case, random: Random, *, first: bool) -> Taken:
+    """Watch a trip time: the time is noted, and which device opened."""
     reading = replace(reading_of(thing), test="trip-time", multiple=1.0, phase="0")
-    attempt: Attempt = attempt_of(reading, case, first=False)
-    found = predict(possible, attempt)
-    chance = random.random()
-    own = found.shows * found.opens_shown + found.opens_unseen
-    if chance < own:
-        unseen = chance >= found.shows * found.opens_shown
-        words = "this device opened, though the timer ran on" if unseen else "this device opened"
-        return Taken(thing, words, opened=True)
-    another = chance < own + found.shows * (1.0 - found.opens_shown)
-    return Taken(thing, "another device opened" if another else "nothing opened", opened=False)
+    attempt = attempt_of(reading, case, first=first)
+    shows, opened = watched_reading(predict(possible, attempt), attempt, random)
+    noted = replace(reading, value=shows)
+    words = WATCHED[noted.measured.said in SHOWS_OPERATION, opened]
+    return Taken(thing, f"{shows}: {words}", noted, opened=opened)

@@ -33,6 +33,14 @@ class Prediction(NamedTuple):
     opens_unseen: float = 0.0
 
 
+def opens_unseen(unseen: float, shows: float) -> float:
+    """Return the chance that this device opened where nothing is shown.
+
+    Inputs: the chance that it opens and nothing is shown; the chance that something is.
+    """
+    return min(1.0, unseen / max(1.0 - shows, 1e-9))
+
+
 def predict(possible: Possible, attempt: Attempt) -> Prediction:
     """Return what a test would show, with its scatter.
 

@@ -7,7 +7,7 @@ from random import Random
 from checkers.domain.readings import Test
 from checkers.physics.response.attempt import Attempt
 from checkers.physics.response.figures import FIGURES
-from checkers.physics.response.prediction import Prediction
+from checkers.physics.response.prediction import Prediction, opens_unseen
 
 COUNTER_SHOWS = 1999.0  # a counter of four digits stops one short of two seconds
 RAMP_REACH = 3.0
@@ -29,6 +29,13 @@ def shown_reading(prediction: Prediction, attempt: Attempt, random: Random) -> s
     if value is None or value > end:
         return f"> {_range_end(attempt):.0f} {unit}"
     return f"{max(value, LEAST_TIME):.1f} {unit}"
+
+
+def watched_reading(prediction: Prediction, attempt: Attempt, random: Random) -> tuple[str, bool]:
+    """Return what is shown in a test that is watched, and whether this device is seen to open."""
+    shown = shown_reading(prediction, attempt, random)
+    unseen = opens_unseen(prediction.opens_unseen, prediction.shows)
+    return shown, random.random() < (unseen if shown.startswith(">") else prediction.opens_shown)
 
 
 def _value(prediction: Prediction, random: Random, end: float, *, freak: bool) -> float | None:
