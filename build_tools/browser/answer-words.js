@@ -1,4 +1,4 @@
-import { sourceText } from "./findings.js";
+import { sourceText, testNamed } from "./findings.js";
 import { NAMES } from "./words.js";
 
 const KEY = /^[a-z][a-z0-9]*(-[a-z0-9]+)+$/; // a value that is a key of a table
@@ -31,7 +31,8 @@ function number(value) {
 }
 
 function wordOf(value) {
-  return KEY.test(value) ? value.replaceAll("-", " ") : value;
+  const named = testNamed(value);
+  return KEY.test(named) ? named.replaceAll("-", " ") : named;
 }
 
 /** The name of a result or a column. */

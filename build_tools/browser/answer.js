@@ -71,7 +71,8 @@ function listed(name, list) {
   if (list.every((one) => typeof one === "object" && !Array.isArray(one) && !isFigure(one))) {
     return rows(nameOf(name), list);
   }
-  return element("ul", {}, ...list.map((one) => element("li", {}, textOf(one))));
+  const inOrder = name === "steps";
+  return element(inOrder ? "ol" : "ul", {}, ...list.map((one) => element("li", {}, textOf(one))));
 }
 
 function rows(caption, list) {

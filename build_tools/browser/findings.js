@@ -31,9 +31,15 @@ export function findingItem(finding, former = null) {
 
 /** What a finding is about, with the device where there are several. */
 export function aboutOf({ device, about }) {
+  return device ? `${device}: ${testNamed(about)}` : testNamed(about);
+}
+
+/** What a finding is about, its test under the name that a reader knows: first, or after a word. */
+export function testNamed(about) {
   const [test, ...rest] = about.split(" ");
-  const named = TESTS[test] ? [TESTS[test], ...rest].join(" ") : about;
-  return device ? `${device}: ${named}` : named;
+  return test in TESTS
+    ? [TESTS[test], ...rest].join(" ")
+    : about.replace(/\b[a-z]+-[a-z]+\b/g, (key) => TESTS[key]?.toLowerCase() ?? key);
 }
 
 function figures({ measured, limit, margin, numbers }) {

@@ -1,5 +1,6 @@
 import { answerParts } from "./answer.js";
 import { element } from "./element.js";
+import { testNamed } from "./findings.js";
 import { givenList } from "./log-given.js";
 import { dayInWords, momentInWords, placeOf } from "./log-words.js";
 import { shapeOf } from "./shapes.js";
@@ -53,7 +54,7 @@ function findings(all, heading) {
 
 function row({ about, device, outcome, says, judges, measured, limit, do_next: next, sources = [] }) {
   const cells = [
-    [element("strong", {}, [device, about].filter(Boolean).join(", ")), ` (${JUDGES[judges] ?? judges}). ${says}${next ? ` Next: ${next}` : ""}`],
+    [element("strong", {}, [device, testNamed(about)].filter(Boolean).join(", ")), ` (${JUDGES[judges] ?? judges}). ${says}${next ? ` Next: ${next}` : ""}`],
     [measured || "–"],
     [limit || "–"],
     [element("span", { class: "sheet__verdict", "data-outcome": outcome }, shapeOf(outcome), ` ${OUTCOMES[outcome]}`)],

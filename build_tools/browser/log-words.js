@@ -1,9 +1,10 @@
+import { testNamed } from "./findings.js";
 import { EVIDENCE, NAMES, OUTCOMES, TITLES } from "./words.js";
 
 /** One finding in a line of text, as a spreadsheet or a clipboard takes it. */
 export function findingLine({ outcome, about, device, says, sources = [] }) {
   const places = sources.map(placeOf).join("; ");
-  const named = [device, about].filter(Boolean).join(", ");
+  const named = [device, testNamed(about)].filter(Boolean).join(", ");
   return `${OUTCOMES[outcome]}: ${named}: ${says}${places ? ` [${places}]` : ""}`;
 }
 

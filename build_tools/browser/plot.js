@@ -7,6 +7,7 @@ const LEFT = 44;
 const RIGHT = WIDTH - 10;
 const BELOW = 24;
 const ABOVE = 10;
+const MOST_TURNS = 40; // as many ups and downs as a phone shows apart
 
 /**
  * Pairs of numbers as a drawing, with the words for who cannot see it.
@@ -15,7 +16,8 @@ const ABOVE = 10;
  * `stems` draws a line for each pair, not one line through all; `band` is [x, low, high] about
  * the line, `known` the pairs that somebody measured.
  */
-export function plot(pairs, { title, across, up, stems = false }, { band = [], known = [] } = {}) {
+export function plot(all, { title, across, up, stems = false }, { band = [], known = [] } = {}) {
+  const pairs = stems ? all : toBeSeen(all);
   const xs = [...pairs, ...known].map(([x]) => x);
   const ys = [...pairs.map(([, y]) => y), ...known.map(([, y]) => y), ...band.map(([, , high]) => high)];
   const along = scale(Math.min(...xs), Math.max(...xs), LEFT, RIGHT);
@@ -34,6 +36,13 @@ export function plot(pairs, { title, across, up, stems = false }, { band = [], k
     picture(`${title}; ${spans}`, along, upwards, parts),
     legendOf(band, known),
   );
+}
+
+/** A curve up to where it has turned so often that more turns would run into one another. */
+function toBeSeen(pairs) {
+  const rises = pairs.slice(1).map(([, y], place) => Math.sign(y - pairs[place][1]));
+  const turns = rises.flatMap((rise, place) => (place && rise * rises[place - 1] < 0 ? [place] : []));
+  return turns.length > MOST_TURNS ? pairs.slice(0, turns[MOST_TURNS] + 1) : pairs;
 }
 
 function picture(said, along, upwards, parts) {
