@@ -8,7 +8,7 @@ from collections.abc import Sequence
 from playwright.sync_api import sync_playwright
 
 from build_tools import places
-from build_tools.chromium import find_chromium
+from build_tools.chromium import LEAN, find_chromium
 from build_tools.folders import replacing
 from build_tools.progress import say, show_count
 from build_tools.screenshots.camera import Camera, Overflow
@@ -40,7 +40,7 @@ def _take(views: Views, names: Sequence[str]) -> list[Overflow]:
     taken, overflows = {}, []
     chosen = [view for view in views.views if view.name in names]
     with sync_playwright() as playwright, served(ensure_site()) as origin:
-        browser = playwright.chromium.launch(executable_path=find_chromium())
+        browser = playwright.chromium.launch(executable_path=find_chromium(), args=[LEAN])
         with replacing(FOLDER) as folder:
             camera = Camera(browser, origin, folder, views)
             for number, view in enumerate(chosen, start=1):

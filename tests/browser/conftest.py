@@ -1,4 +1,9 @@
-"""A phone-sized browser, shared by all tests, on the built site under a sub-path."""
+"""A phone-sized browser, shared by all tests, on the built site under a sub-path.
+
+One phone serves one test after another and forgets what each has left on it. It has the runtime at
+hand, as every phone after the first visit. A test with the mark `first_visit` gets a phone that has
+never seen the site, and a host of its own, which it may stop or change.
+"""
 
 from __future__ import annotations
 
@@ -8,11 +13,23 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Browser, BrowserContext, Page, sync_playwright
 
-from build_tools.chromium import find_chromium
+from build_tools.chromium import LEAN, find_chromium
 from build_tools.site_build import ensure_site
 from tests.browser.guard import Elsewhere, Guard
 from tests.browser.host import Host
 from tests.browser.phone import PHONE, Phone
+from tests.browser.used_phone import UsedPhone
+
+MARK = "first_visit: a phone that has never seen the site, and a host of its own"
+
+
+def pytest_configure(config: pytest.Config) -> None:
+    """Tell pytest of the mark."""
+    config.addinivalue_line("markers", MARK)
+
+
+def _is_first_visit(request: pytest.FixtureRequest) -> bool:
+    return request.node.get_closest_marker("first_visit") is not None
 
 
 @pytest.fixture(scope="session")
@@ -41,15 +58,35 @@ def browser(elsewhere: Elsewhere) -> Iterator[Browser]:
     with sync_playwright() as playwright:
         started = playwright.chromium.launch(
             executable_path=find_chromium(),
+            args=[LEAN],
             proxy={"server": elsewhere.address, "bypass": "127.0.0.1"},
         )
         yield started
         started.close()
 
 
+@pytest.fixture(scope="session")
+def lasting_host(site: Path) -> Iterator[Host]:
+    """The host that stays as it is."""
+    made = Host(site)
+    yield made
+    made.stop()
+
+
+@pytest.fixture(scope="session")
+def used_phone(browser: Browser, lasting_host: Host) -> Iterator[UsedPhone]:
+    """The phone that serves one test after another."""
+    made = UsedPhone(browser, lasting_host)
+    yield made
+    made.context.close()
+
+
 @pytest.fixture
-def host(site: Path) -> Iterator[Host]:
+def host(request: pytest.FixtureRequest, site: Path) -> Iterator[Host]:
     """A host that serves the site."""
+    if not _is_first_visit(request):
+        yield request.getfixturevalue("lasting_host")
+        return
     made = Host(site)
     yield made
     made.stop()
@@ -64,8 +101,17 @@ def guard(host: Host, elsewhere: Elsewhere) -> Iterator[Guard]:
 
 
 @pytest.fixture
-def context(browser: Browser, guard: Guard) -> Iterator[BrowserContext]:
-    """A phone that has never seen the site."""
+def context(
+    request: pytest.FixtureRequest, browser: Browser, guard: Guard
+) -> Iterator[BrowserContext]:
+    """A phone: it has never seen the site, or it remembers nothing of its visits."""
+    if not _is_first_visit(request):
+        used: UsedPhone = request.getfixturevalue("used_phone")
+        guard.listen(used.context)
+        yield used.context
+        guard.leave(used.context)
+        used.forget()
+        return
     made = browser.new_context(**PHONE)
     guard.watch(made)
     yield made

@@ -64,9 +64,19 @@ class Guard:
     def watch(self, context: BrowserContext) -> None:
         """Begin to watch; every page of the context counts."""
         context.add_init_script(TELL_VIOLATIONS)
+        self.listen(context)
+
+    def listen(self, context: BrowserContext) -> None:
+        """Begin to watch a context whose pages tell of violations already."""
         context.on("request", self._asked)
         context.on("console", self._said)
         context.on("page", self._opened)
+
+    def leave(self, context: BrowserContext) -> None:
+        """Watch it no longer: what its pages do from now on is another test's."""
+        context.remove_listener("request", self._asked)
+        context.remove_listener("console", self._said)
+        context.remove_listener("page", self._opened)
 
     def allow(self, *words: str) -> None:
         """Let errors with these words pass, for a test that breaks things on purpose."""

@@ -17,7 +17,6 @@ CHECKER = "checkers/readings/"
 DEVICE = "#code=gb&on=2026-11-24&device.type=A&device.rated_residual_current=30+mA"
 READING = "&readings.0.test=trip-time&readings.0.multiple=1&readings.0.waveform=ac"
 PAGE_SCRIPT = "document.querySelector('script[src$=\"/page.js\"]').src"
-WITHOUT_COPY = "delete Navigator.prototype.serviceWorker"  # a copy for each test takes its time
 SOUND = f"{CHECKER}{DEVICE}{READING}&readings.0.value=28+ms"
 SLOW = f"{CHECKER}{DEVICE}{READING}&readings.0.value=400+ms"
 
@@ -102,11 +101,9 @@ def module(name: str) -> str:
 class JobLog:
     """The job log of one phone: under a checker, and on its own page."""
 
-    def __init__(self, phone: Phone, *, offline_copy: bool = False) -> None:
+    def __init__(self, phone: Phone) -> None:
         self.phone = phone
         self.page = phone.page
-        if not offline_copy:
-            self.page.add_init_script(WITHOUT_COPY)
 
     def keep(self, case: str, outcome: str, **labels: str) -> None:
         """Open a case, wait for its verdict and keep it under labels."""

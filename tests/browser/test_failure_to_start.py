@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+import pytest
 from playwright.sync_api import Page, Route, expect
 
 from tests.browser.guard import Guard
 from tests.browser.phone import Phone, change_worker
+
+pytestmark = pytest.mark.first_visit
 
 CHECKER = "checkers/readings/"
 CASE = (

@@ -128,11 +128,12 @@ def test_text_from_a_reader_is_never_markup(job_log: JobLog, page: Page, tmp_pat
     assert page.evaluate("window.ran") is None
 
 
+@pytest.mark.first_visit
 def test_the_log_outlives_a_new_build(
     phone: Phone, host: Host, site: Path, tmp_path: Path, guard: Guard
 ) -> None:
     """When a newer build has taken over, every entry is there, with the build that judged it."""
-    job_log, page = JobLog(phone, offline_copy=True), phone.page
+    job_log, page = JobLog(phone), phone.page
     job_log.open_with(tmp_path, an_entry(3))
     before = job_log.stored()
     expect(page.locator("[data-offline]")).to_contain_text("Works offline", timeout=PATIENCE)

@@ -10,6 +10,8 @@ from tests.browser.guard import Guard
 from tests.browser.host import Host
 from tests.browser.phone import PATIENCE, Phone
 
+pytestmark = pytest.mark.first_visit
+
 CHECKER = "checkers/readings/"
 CASE = (
     "#code=gb&device.type=A&device.rated_residual_current=30+mA"

@@ -9,6 +9,8 @@ from tests.browser.guard import Elsewhere, Guard
 from tests.browser.host import Host
 from tests.browser.phone import PHONE, Phone
 
+pytestmark = pytest.mark.first_visit
+
 PLACES = ("", "checkers/", "limits/iec-61008-1/", "codes/gb/", "sources/", "404.html")
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 from playwright.sync_api import Page, expect
 
-from tests.browser.phone import NO_COPY, PATIENCE, PHONE, Phone
+from tests.browser.phone import PATIENCE, PHONE, Phone
 
 RESULT = ".md-search-result__item > .md-search-result__link"
 NEAR = 4  # results that a phone shows without scrolling far
@@ -30,7 +30,6 @@ NEAR = 4  # results that a phone shows without scrolling far
 )
 def test_what_is_typed_leads_to_its_page(phone: Phone, page: Page, typed: str, leads: str) -> None:
     """Typed as people type it, the page is among the first results."""
-    page.add_init_script(NO_COPY)
     phone.open("safety/")
     page.locator(".md-header__button[for='__search']").click()
     page.locator(".md-search__input").press_sequentially(typed)
@@ -45,7 +44,6 @@ def test_what_is_typed_leads_to_its_page(phone: Phone, page: Page, typed: str, l
 
 def test_an_address_with_a_search_shows_its_results(phone: Phone, page: Page) -> None:
     """The index waits until the search is opened, and such an address opens it."""
-    page.add_init_script(NO_COPY)
     phone.open("?q=33ms")
 
     expect(page.locator(RESULT).first).to_be_visible(timeout=PATIENCE)
@@ -53,7 +51,6 @@ def test_an_address_with_a_search_shows_its_results(phone: Phone, page: Page) ->
 
 def test_found_words_are_marked_on_the_page_that_is_opened(phone: Phone, page: Page) -> None:
     """Opened from the results, and by its address anew."""
-    page.add_init_script(NO_COPY)
     phone.open("?q=wallbox")
     page.locator(RESULT).first.click()
     marked = page.locator("main mark[data-md-highlight]").first
@@ -66,7 +63,6 @@ def test_found_words_are_marked_on_the_page_that_is_opened(phone: Phone, page: P
 
 def test_the_index_is_not_fetched_before_the_search_is_opened(phone: Phone, page: Page) -> None:
     """A page that nobody searches from is spared it."""
-    page.add_init_script(NO_COPY)
     asked: list[str] = []
     page.on("request", lambda request: asked.append(request.url))
     phone.open("safety/")

@@ -12,6 +12,8 @@ from checkers.catalogue import CHECKERS
 from tests.browser.guard import Guard
 from tests.browser.phone import PATIENCE, Phone, change_worker
 
+pytestmark = pytest.mark.first_visit
+
 PLACE = "checkers/readings/"
 CASE = (
     f"{PLACE}#code=gb&on=2026-11-24&device.type=A&device.rated_residual_current=30+mA"

@@ -12,6 +12,8 @@ from tests.browser.host import Host
 from tests.browser.phone import PATIENCE, Phone
 from tests.browser.second_build import MARK, make_second_build
 
+pytestmark = pytest.mark.first_visit
+
 CASE = (
     "checkers/readings/#code=gb&on=2026-11-24&device.type=A&device.rated_residual_current=30+mA"
     "&readings.0.test=trip-time&readings.0.multiple=1&readings.0.waveform=ac&readings.0.value=28"

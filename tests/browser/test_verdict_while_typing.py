@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import pytest
 from playwright.sync_api import Route, expect
 
 from tests.browser.phone import PATIENCE, Phone
@@ -51,6 +52,7 @@ def test_a_bad_field_is_marked_at_the_field(phone: Phone) -> None:
     expect(field.locator("[data-problem]")).to_be_hidden()
 
 
+@pytest.mark.first_visit
 def test_what_is_typed_before_python_runs_is_kept(phone: Phone) -> None:
     """While the runtime is on its way the page says so, takes the typing, and then judges it."""
     held: list[Route] = []
