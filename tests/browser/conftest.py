@@ -119,9 +119,12 @@ def context(
 
 
 @pytest.fixture
-def page(context: BrowserContext) -> Page:
+def page(request: pytest.FixtureRequest, context: BrowserContext) -> Page:
     """An empty page on that phone."""
-    return context.new_page()
+    if _is_first_visit(request):
+        return context.new_page()
+    used: UsedPhone = request.getfixturevalue("used_phone")
+    return used.open_page()
 
 
 @pytest.fixture
