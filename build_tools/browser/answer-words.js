@@ -2,6 +2,7 @@ import { sourceText, testNamed } from "./findings.js";
 import { NAMES } from "./words.js";
 
 const KEY = /^[a-z][a-z0-9]*(-[a-z0-9]+)+$/; // a value that is a key of a table
+const WRITTEN = { ac: "AC", dc: "DC", rms: "r.m.s. value", id: "name" };
 
 /** A value as text: a figure with its unit, a list, yes or no, a word. */
 export function textOf(value) {
@@ -32,14 +33,17 @@ function number(value) {
 
 function wordOf(value) {
   const named = testNamed(value);
-  return KEY.test(named) ? named.replaceAll("-", " ") : named;
+  return KEY.test(named) ? inWords(named) : named;
 }
 
 /** The name of a result or a column. */
 export function nameOf(key) {
-  const plain = key.replaceAll("_", " ").replaceAll("-", " ");
-  const words = NAMES[key] ?? plain.replace(/\b(ac|dc)\b/g, (one) => one.toUpperCase());
+  const words = NAMES[key] ?? inWords(key);
   return words.charAt(0).toUpperCase() + words.slice(1);
+}
+
+function inWords(key) {
+  return key.replaceAll(/[_-]/g, " ").replaceAll(/\b(ac|dc|rms|id)\b/g, (short) => WRITTEN[short]);
 }
 
 export function isFigure(value) {
