@@ -53,7 +53,7 @@ function listen(page) {
 function openFirst(page) {
   const named = fromFragment(location.hash);
   const kept = { code: recall("last")?.code ?? "", seed: drawnNumber() };
-  const { sheet, ...which } = named ?? waitingCase(null) ?? kept;
+  const { sheet, ...which } = named ? { code: kept.code, ...named } : (waitingCase(null) ?? kept);
   open(page, which);
   if (named && sheet) {
     page.makeSheet(sheet);

@@ -52,6 +52,9 @@ def test_a_case_waits_half_done_and_an_ended_one_counts_once(learner: Learner, p
     learner.case = HALF_DONE
     learner.sees("ramp")
     expect(learner.kept).to_contain_text("Level 1: 1 case")
+    page.get_by_role("link", name="One reading and its limit").tap()
+    expect(learner.readings).to_have_count(1)
+    expect(page.locator("[data-doing]")).to_be_hidden()
 
 
 def test_progress_is_taken_along_and_cleared(learner: Learner, page: Page) -> None:
