@@ -77,7 +77,12 @@ class Drills:
     scenes: tuple[Scene, ...]
     things: Mapping[str, Thing]
     told_by: Mapping[str, tuple[str, ...]]
+    times: Mapping[str, int]
     levels: tuple[Level, ...]
+
+    def telling(self, cause: str) -> tuple[str, ...]:
+        """Return what tells a cause, each as often as it takes."""
+        return self.told_by[cause] * self.times.get(cause, 1)
 
 
 def load_drills(text: dict[str, Any], file: str) -> Drills:
@@ -85,7 +90,7 @@ def load_drills(text: dict[str, Any], file: str) -> Drills:
     top = Record(file, "", text)
     scenes = tuple(_scene(record) for record in top.records("scene"))
     things = _things(top)
-    told_by = _told_by(top, frozenset(things))
+    told_by, times = _told_by(top, frozenset(things)), _times(top)
     levels = tuple(
         _level(number, record, frozenset(things))
         for number, record in enumerate(top.records("level"), start=1)
@@ -93,7 +98,9 @@ def load_drills(text: dict[str, Any], file: str) -> Drills:
     top.finish()
     if not scenes or not levels:
         raise top.error("needs scenes and levels")
-    return Drills(scenes, MappingProxyType(things), MappingProxyType(told_by), levels)
+    return Drills(
+        scenes, MappingProxyType(things), MappingProxyType(told_by), MappingProxyType(times), levels
+    )
 
 
 def _scene(record: Record) -> Scene:
@@ -140,6 +147,17 @@ def _told_by(top: Record, things: frozenset[str]) -> dict[str, tuple[str, ...]]:
         if not keys or not set(keys) <= things:
             raise record.error(f"{cause!r} needs things that can be done")
     return told
+
+
+def _times(top: Record) -> dict[str, int]:
+    record = top.record("times")
+    if record is None:
+        return {}
+    times = {cause: int(record.number(cause) or 0) for cause in record.values if cause in CAUSES}
+    record.finish()
+    if min(times.values(), default=1) < 1:
+        raise record.error("needs a whole number of times for each cause")
+    return times
 
 
 def _level(number: int, record: Record, things: frozenset[str]) -> Level:

@@ -9,7 +9,8 @@ from random import Random
 
 from checkers.domain.codes import Code
 from checkers.domain.devices import Device
-from checkers.domain.drills import DRILLS, SOUND, Level, Scene, Thing
+from checkers.domain.drills import DRILLS, FILE, SOUND, Level, Scene, Thing
+from checkers.domain.errors import DataError
 from checkers.domain.readings import Circuit, Instrument
 from checkers.judgement.case import Case
 from checkers.judgement.inference.candidates import CANDIDATES
@@ -24,7 +25,7 @@ from checkers.physics.response.possible import Possible
 from checkers.physics.response.prediction import Prediction, predict
 from checkers.physics.response.under_cause import under_cause
 
-TRIES = 60
+TRIES = 200  # at least one draw in six shows its cause: so many never fail
 CLEAR = 3.0  # spreads between what a sound device and this one would show
 CLEAR_CHANCE = 0.9
 NO_BOND = "no-return-path"
@@ -57,6 +58,7 @@ def draw(seed: int, level: Level, code: Code, day: date) -> Drawn:
 
     Inputs: the seed; the level; the code and day that its limits come from.
     Assumption: a device whose cause its telling tests would not show is drawn again.
+    Raises DataError where none of very many shows it.
     """
     random = Random(seed * 31 + level.number)  # noqa: S311  # a drill, nothing secret
     cause = _cause(level, random)
@@ -66,13 +68,18 @@ def draw(seed: int, level: Level, code: Code, day: date) -> Drawn:
     )
     case = Case(device, Circuit(), Instrument(), code, day)
     known = known_of(case, scene.supply)
+    possible = _possible(cause, case, known, random)
+    given = (random.choice(level.given),) if level.given_one else level.given
+    return Drawn(scene, case, known, cause, possible, given)
+
+
+def _possible(cause: str, case: Case, known: Known, random: Random) -> Possible:
     for _ in range(TRIES):
         lots = random_lots(random)
         possible = under_cause(cause, known, lots)
         if cause == SOUND or _shows(cause, possible, in_good_order(known, lots), case, known):
-            break
-    given = (random.choice(level.given),) if level.given_one else level.given
-    return Drawn(scene, case, known, cause, possible, given)
+            return possible
+    raise DataError(FILE, "told_by", f"nothing that is listed shows {cause!r}")
 
 
 def _cause(level: Level, random: Random) -> str:
@@ -94,14 +101,21 @@ def _shows(cause: str, possible: Possible, sound: Possible, case: Case, known: K
 
 
 def _tells(thing: Thing, possible: Possible, sound: Possible, case: Case, known: Known) -> bool:
-    if thing.look == "watch":
-        return possible.other is not None or possible.handling.runs_on > CLEAR_CHANCE
     if thing.look == "dc":
         return possible.surroundings.dc >= CANDIDATES.dc
-    if thing.look:
+    if thing.look and thing.look != "watch":
         return PREDICATES[thing.look](possible, known)
+    if possible.surroundings.disturbs:
+        return thing.loads == "on"  # by its scatter, once it is repeated
     attempt = attempt_of(reading_of(thing), case, first=True)
-    return _differ(predict(possible, attempt), predict(sound, attempt))
+    found = predict(possible, attempt)
+    return _strange(found) if thing.look else _differ(found, predict(sound, attempt))
+
+
+def _strange(found: Prediction) -> bool:
+    """Tell whether eyes see otherwise than the instrument, nearly always."""
+    another = found.shows * (1.0 - found.opens_shown)
+    return max(another, found.opens_unseen) > CLEAR_CHANCE
 
 
 def _differ(found: Prediction, sound: Prediction) -> bool:

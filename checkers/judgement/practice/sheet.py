@@ -68,7 +68,7 @@ def _choices(level: Level) -> dict[str, list[str]]:
 def _things(level: Level, drawn: Drawn) -> list[Thing]:
     keys = list(drawn.given)
     if "cause" in level.asks:
-        keys += [key for key in DRILLS.told_by[drawn.cause] if key not in keys]
+        keys += [key for key in DRILLS.telling(drawn.cause) if key not in drawn.given]
     return [DRILLS.things[key] for key in keys]
 
 

@@ -80,8 +80,8 @@ def take(
 
 
 def reading_of(thing: Thing) -> PlacedReading:
-    """Return the reading of a test before it has a value."""
-    return PlacedReading(
+    """Return the reading of a test before it has a value; what is watched is a trip time."""
+    plain = PlacedReading(
         value="-",
         test=thing.test,
         multiple=thing.multiple,
@@ -90,6 +90,8 @@ def reading_of(thing: Thing) -> PlacedReading:
         place=thing.place,
         loads=thing.loads,
     )
+    watched = thing.look == "watch"
+    return replace(plain, test="trip-time", multiple=1.0, phase="0") if watched else plain
 
 
 def _tested(thing: Thing, possible: Possible, case: Case, random: Random, *, first: bool) -> Taken:
@@ -118,7 +120,7 @@ def _marking(possible: Possible) -> str:
 
 def _watched(thing: Thing, possible: Possible, case: Case, random: Random, *, first: bool) -> Taken:
     """Watch a trip time: the time is noted, and which device opened."""
-    reading = replace(reading_of(thing), test="trip-time", multiple=1.0, phase="0")
+    reading = reading_of(thing)
     attempt = attempt_of(reading, case, first=first)
     shows, opened = watched_reading(predict(possible, attempt), attempt, random)
     noted = replace(reading, value=shows)
