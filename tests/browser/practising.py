@@ -12,7 +12,7 @@ from checkers.domain.causes import CAUSES
 from checkers.domain.codes import CODES
 from checkers.domain.drills import DRILLS
 from checkers.judgement.practice.drawn import draw
-from tests.browser.phone import NO_COPY, PATIENCE, Phone
+from tests.browser.phone import PATIENCE, Phone
 
 DAY = date(2026, 11, 24)
 VERDICTS = ("pass", "fail", "borderline", "cannot-say")
@@ -66,12 +66,10 @@ class Case:
 class Learner:
     """A learner with a phone, on the page for practice."""
 
-    def __init__(self, phone: Phone, case: Case, *, offline_copy: bool = False) -> None:
+    def __init__(self, phone: Phone, case: Case) -> None:
         self.phone = phone
         self.page: Page = phone.page
         self.case = case
-        if not offline_copy:
-            self.page.add_init_script(NO_COPY)
 
     def opens(self, case: Case | None = None) -> None:
         """Open a case by its address and wait for what it shows at first."""

@@ -4,11 +4,9 @@ from __future__ import annotations
 
 from typing import Any, Literal
 
-from playwright.sync_api import Browser, Page, expect
+from playwright.sync_api import Page, expect
 
-from tests.browser.guard import Guard
-from tests.browser.host import Host
-from tests.browser.phone import PHONE, Phone
+from tests.browser.phone import Phone
 from tests.browser.practising import Case, Learner
 from tests.browser.test_accessibility import AXE
 from tests.browser.test_layout import LEAST, SIZES, WIDTHS
@@ -18,13 +16,10 @@ SCHEMES: tuple[Literal["light", "dark"], ...] = ("light", "dark")
 TAPPED = "[data-practice] :is(button, summary, label.button, .field__input, select)"
 
 
-def test_every_state_is_accessible_and_narrow(browser: Browser, host: Host, guard: Guard) -> None:
+def test_every_state_is_accessible_and_narrow(phone: Phone, page: Page) -> None:
     """At the start, amid the marks, at the end with all unfolded, and with a sheet."""
-    narrow = {"width": WIDTHS[0], "height": 915}
-    context = browser.new_context(**{**PHONE, "viewport": narrow})
-    guard.watch(context)
-    learner = Learner(Phone(context.new_page(), host), CASE)
-    page = learner.page
+    page.set_viewport_size({"width": WIDTHS[0], "height": 915})
+    learner = Learner(phone, CASE)
     learner.opens()
     page.evaluate(AXE.read_text(encoding="utf-8"))
     found = _found(page, "start")
@@ -45,7 +40,6 @@ def test_every_state_is_accessible_and_narrow(browser: Browser, host: Host, guar
     expect(page.locator("[data-sheet]")).to_be_visible()
     found += _found(page, "sheet")
     sizes = page.locator(TAPPED).evaluate_all(SIZES)
-    context.close()
 
     assert found == []
     assert [one for one in sizes if one[1] < LEAST] == []
