@@ -45,6 +45,20 @@ def test_every_state_is_accessible_and_narrow(phone: Phone, page: Page) -> None:
     assert [one for one in sizes if one[1] < LEAST] == []
 
 
+def test_a_wide_screen_shows_case_and_steps_side_by_side(phone: Phone, page: Page) -> None:
+    """What is done and what is decided stand beside each other, the choice of a case above both."""
+    page.set_viewport_size({"width": 1280, "height": 900})
+    learner = Learner(phone, CASE)
+    learner.opens()
+    boxes = [page.locator(f".practice__{one}").bounding_box() for one in ("which", "case", "steps")]
+    which, case, steps = (box for box in boxes if box)
+
+    assert which["y"] + which["height"] <= case["y"]
+    assert which["width"] > 1.9 * case["width"]
+    assert steps["x"] >= case["x"] + case["width"]
+    assert abs(steps["y"] - case["y"]) < 20
+
+
 def _found(page: Page, state: str) -> list[tuple[Any, ...]]:
     """Return what axe-core finds in both colour schemes, and the width of a page too wide."""
     wide = page.evaluate("document.documentElement.scrollWidth")
