@@ -8,6 +8,7 @@ const FOLDER = RUNTIME_FOLDER.href;
 
 // Asked for before there is anything to start, so that they arrive beside the other files.
 const scripts = Promise.all([import(`${FOLDER}pyodide.mjs`), import(`${FOLDER}pyodide.asm.js`)]);
+scripts.catch(() => {}); // told of where they are waited for, if it comes to that
 
 // A random state that came with an image would be the same at each start.
 const RESEED = "import sys; sys.modules['random'].seed() if 'random' in sys.modules else None";
