@@ -11,12 +11,14 @@ import re
 import tomllib
 from collections.abc import Mapping
 from functools import cache
+from pathlib import Path
 from typing import Any
 
 from build_tools import places, stamps
+from build_tools.bundling import bundle
 from build_tools.input_labels import input_labels
 from build_tools.runtime import LOCK, MANIFEST, PREPARED
-from build_tools.start_list import WORKERS_OWN, probe, runtime_list
+from build_tools.start_list import probe, runtime_list
 from checkers.catalogue import CHECKERS
 from checkers.domain.glossary import QUANTITIES
 from checkers.domain.readings import Test
@@ -26,29 +28,43 @@ from checkers.printing import ABOUT, HEADLINES
 SOURCES = places.TOOLS / "browser"
 SERVICE_WORKER = SOURCES / "service-worker.js"  # served from the site's root, by offline.py
 ENTRY = "page.js"
+WORKER = "worker.js"
 FOR_WORKERS = "runtime.js"
 STYLE = "style.css"
 COLOURS, PRINTED = "page.css", "print.css"  # the first of the styles, and the last
 COMMENT = re.compile(r"/\*.*?\*/\s*", re.DOTALL)
 CHECKER = re.compile(r'data-checker="(?P<slug>[\w-]+)"')
 AXES = places.TOOLS / "axes.toml"
-FETCHED_WHEN_OPENED = ("log-", "practice-", "schedule-")  # scripts that few pages need
+
+
+@cache
+def sources() -> dict[str, bytes]:
+    """Return every script as it is written, and those that the build writes, by name."""
+    scripts = {path.name: path.read_bytes() for path in _written() if path.suffix == ".js"}
+    del scripts[SERVICE_WORKER.name]
+    manifest, lock = (json.loads((PREPARED / x).read_bytes()) for x in (MANIFEST, LOCK))
+    runtime: dict[str, Any] = {
+        "RUNTIME": runtime_list(manifest, lock, scripts),
+        "PROBE": probe(),
+    }
+    return {
+        **scripts,
+        "log-labels.js": constants({"LABELS": input_labels()}),
+        FOR_WORKERS: constants(runtime),
+        "words.js": constants(words()),
+    }
 
 
 @cache
 def browser_files() -> dict[str, bytes]:
-    """Return every script and style by its name in the folder."""
-    written = stamps.files_under(SOURCES)
-    files = {path.name: path.read_bytes() for path in written if path.suffix == ".js"}
-    del files[SERVICE_WORKER.name]
-    manifest, lock = (json.loads((PREPARED / x).read_bytes()) for x in (MANIFEST, LOCK))
-    return {
-        **files,
-        STYLE: style_sheet({path.name: path.read_text("utf-8") for path in written}),
-        "log-labels.js": constants({"LABELS": input_labels()}),
-        FOR_WORKERS: constants({"RUNTIME": runtime_list(manifest, lock, files), "PROBE": probe()}),
-        "words.js": constants(words()),
-    }
+    """Return every script and style of the site by its name in the folder."""
+    styles = {path.name: path.read_text("utf-8") for path in _written()}
+    bundles = [bundle(sources(), entry) for entry in (ENTRY, WORKER)]
+    return {**bundles[0], **bundles[1], STYLE: style_sheet(styles)}
+
+
+def _written() -> list[Path]:
+    return stamps.files_under(SOURCES)
 
 
 @cache
@@ -58,17 +74,14 @@ def browser_folder() -> str:
     return f"browser/{stamps.fingerprint(parts)[:12]}"
 
 
-def modules() -> list[str]:
-    """Return the scripts every page needs, as places in the site; the worker fetches its own."""
-    workers = (*WORKERS_OWN, FOR_WORKERS)
-    names = [name for name in browser_files() if name.endswith(".js") and name not in workers]
-    at_once = [name for name in names if not name.startswith(FETCHED_WHEN_OPENED)]
-    return [f"{browser_folder()}/{name}" for name in at_once]
+def entry() -> str:
+    """Return the script that brings a page to life, as a place in the site."""
+    return f"{browser_folder()}/{ENTRY}"
 
 
 def worker() -> str:
     """Return the script that runs the checkers, as a place in the site."""
-    return f"{browser_folder()}/worker.js"
+    return f"{browser_folder()}/{WORKER}"
 
 
 def first_checker(page: str) -> str:

@@ -52,7 +52,7 @@ def on_page_context(
     del config, nav
     context["foot"] = pages.foot(page.file.src_uri)
     context["first_checker"] = browser_files.first_checker(page.content or "")
-    context["modules"] = browser_files.modules()
+    context["entry"] = browser_files.entry()
     context["worker"] = browser_files.worker()
 
 

@@ -6,8 +6,8 @@ from pathlib import Path
 
 from playwright.sync_api import sync_playwright
 
-from build_tools.browser_files import FOR_WORKERS, browser_folder
-from build_tools.start_list import ARCHIVES, IMPORTED, MACHINE_CODE, WORKERS_OWN
+from build_tools.browser_files import worker
+from build_tools.start_list import ARCHIVES, IMPORTED, MACHINE_CODE
 from build_tools.start_up.rounds import served
 from build_tools.start_up.visits import Visitor
 
@@ -38,8 +38,7 @@ def compressed_bytes(site: Path, place: str) -> int:
             visitor.leave()
     started = (*IMPORTED, *ARCHIVES, MACHINE_CODE)
     runtime = [x for x in (site / "runtime").iterdir() if x.name.endswith(started)]
-    own = [site / browser_folder() / name for name in (*WORKERS_OWN, FOR_WORKERS)]
-    return int(by_page) + sum(_sent(file) for file in [*runtime, *own])
+    return int(by_page) + sum(_sent(file) for file in [*runtime, site / worker()])
 
 
 def _sent(file: Path) -> int:

@@ -3,15 +3,18 @@
 from __future__ import annotations
 
 import socket
+import tempfile
 import threading
 from contextlib import suppress
-from functools import partial
+from functools import cache, partial
 from http.server import ThreadingHTTPServer
 from pathlib import Path
 
+from build_tools.browser_files import sources
 from build_tools.server import HOST, Handler, Server
 
 PATH = "some/where"  # the site has to work under any path
+SOURCES = "sources"  # in the folder beside that of the bundles: scripts as they are written
 
 
 class Host:
@@ -54,6 +57,15 @@ class Host:
         self.connections.clear()
 
 
+@cache
+def source_folder() -> Path:
+    """Write every script as it was before bundling, for tests that ask one alone."""
+    folder = Path(tempfile.mkdtemp(prefix="sources-"))
+    for name, content in sources().items():
+        (folder / name).write_bytes(content)
+    return folder
+
+
 class _Noting(Handler):
     """Answers below the sub-path from the host's folder of the moment."""
 
@@ -62,6 +74,8 @@ class _Noting(Handler):
         super().__init__(*rest, directory=str(host.folder))  # type: ignore[arg-type]
 
     def translate_path(self, path: str) -> str:
+        if path.startswith(f"/{PATH}/browser/{SOURCES}/"):
+            return str(source_folder() / path.rpartition("/")[2])
         self.host.asked.append(path.removeprefix(f"/{PATH}"))
         self.directory = str(self.host.folder)  # a connection may outlive a change of folder
         below = path.startswith(f"/{PATH}/") and path != f"/{PATH}{self.host.missing}"

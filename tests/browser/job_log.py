@@ -11,6 +11,7 @@ from typing import Any
 from playwright.sync_api import Locator, expect
 
 from checkers import run
+from tests.browser.host import SOURCES
 from tests.browser.phone import PATIENCE, Phone
 
 CHECKER = "checkers/readings/"
@@ -94,8 +95,8 @@ def written(folder: Path, *entries: dict[str, Any], name: str = "log.json") -> P
 
 
 def module(name: str) -> str:
-    """Return an expression for the address of one of the page's scripts."""
-    return f"new URL('{name}', {PAGE_SCRIPT}).href"
+    """Return an expression for the address of one of the scripts that the page's is made of."""
+    return f"new URL('../{SOURCES}/{name}', {PAGE_SCRIPT}).href"
 
 
 class JobLog:

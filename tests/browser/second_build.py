@@ -26,7 +26,7 @@ def make_second_build(first: Path, folder: Path) -> Path:
     old = _hash(wheel)
     with zipfile.ZipFile(wheel, "a") as archive:
         archive.comment = MARK.encode()
-    runtime = changed / "runtime.js"
+    runtime = changed / "worker.js"
     size = wheel.stat().st_size
     listed = runtime.read_text(encoding="utf-8").replace(old, _hash(wheel))
     listed = listed.replace(f'"bytes": {size - len(MARK)}', f'"bytes": {size}')

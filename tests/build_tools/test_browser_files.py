@@ -23,7 +23,7 @@ def test_the_folder_is_named_for_what_it_holds() -> None:
 
 def test_every_script_that_is_imported_is_there() -> None:
     """No script asks for one that is not in the folder."""
-    files = browser_files.browser_files()
+    files = browser_files.sources()
     asked = {
         (name, wanted)
         for name, text in files.items()
@@ -65,7 +65,7 @@ def test_no_script_or_style_names_another_host() -> None:
 
 def test_the_worker_imports_its_own_scripts_alone() -> None:
     """A kept image is bound to the hash of each script that has to do with a start."""
-    files = browser_files.browser_files()
+    files = browser_files.sources()
     reached = ["worker.js"]
     for name in reached:
         reached += [one for one in IMPORT.findall(files[name].decode()) if one not in reached]
