@@ -2,6 +2,6 @@
 
 from __future__ import annotations
 
-from checkers.bridge import answer, get_ready, run
+from checkers.bridge import answer, run
 
-__all__ = ["answer", "get_ready", "run"]
+__all__ = ["answer", "run"]

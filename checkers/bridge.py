@@ -43,11 +43,6 @@ def run(slug: str, request: object) -> dict[str, Any]:
         return crash(slug, error)
 
 
-def get_ready(slug: str) -> None:
-    """Import a checker ahead of its first question; raises KeyError where there is none."""
-    checker_for(slug)
-
-
 def answer(slug: str, request: str) -> str:
     """Answer a request given as JSON text, with the reply as JSON text."""
     try:

@@ -40,15 +40,15 @@ export function start({ fresh = false } = {}) {
 
 function startWorker(how) {
   try {
-    worker = new Worker(new URL("./worker.js", import.meta.url), { type: "module" });
+    const slug = document.querySelector("[data-checker]")?.dataset.checker;
+    const name = JSON.stringify({ slug, ...how });
+    worker = new Worker(new URL("./worker.js", import.meta.url), { type: "module", name });
   } catch (error) {
     fail(String(error));
     return;
   }
   worker.addEventListener("message", ({ data }) => hear(data));
   worker.addEventListener("error", failedToStart);
-  const slug = document.querySelector("[data-checker]")?.dataset.checker;
-  worker.postMessage({ begin: { slug, ...how } });
 }
 
 function takeOver({ worker: begun, heard }) {

@@ -10,9 +10,6 @@ const FOLDER = RUNTIME_FOLDER.href;
 const scripts = Promise.all([import(`${FOLDER}pyodide.mjs`), import(`${FOLDER}pyodide.asm.js`)]);
 scripts.catch(() => {}); // told of where they are waited for, if it comes to that
 
-// A random state that came with an image would be the same at each start.
-const RESEED = "import sys; sys.modules['random'].seed() if 'random' in sys.modules else None";
-
 /**
  * Start Python in this worker from its files, with the checker imported that is asked first.
  *
@@ -33,7 +30,7 @@ export async function startPython(slug, module, archives) {
  */
 export async function restorePython(slug, module, { image, ready, reply }, fetchArchives) {
   const python = await load(module, [], { _loadSnapshot: image });
-  python.runPython(RESEED);
+  python.pyimport("checkers.image").wake_up();
   if (firstReply(python) !== reply) {
     throw new Error("it answers otherwise than it did when it was taken");
   }
@@ -46,7 +43,7 @@ export async function restorePython(slug, module, { image, ready, reply }, fetch
 }
 
 function readyFor(slug, python, already) {
-  const getReady = python.pyimport("checkers").get_ready;
+  const getReady = python.pyimport("checkers.image").get_ready;
   const ready = [...new Set([...already, PROBE.slug, slug])];
   ready.forEach((one) => getReady(one));
   const image = imageOf(python);

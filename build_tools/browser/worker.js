@@ -1,24 +1,25 @@
 import { begin } from "./beginning.js";
 import { keepImage } from "./start-image.js";
 
-// Messages in: {begin} once, {keep} once it is quiet, and {number, slug, request}, or
-// {number, call, value} for a schedule.
+// How to begin is the worker's name, as JSON, since a message would wait behind the scripts it loads.
+// Messages in: {keep} once it is quiet, and {number, slug, request}, or {number, call, value} for
+// a schedule.
 // Out: {fetching} while files come, {starting}, then {ready}, {failed} or {refused}, then
 // {number, reply}. Requests and replies are JSON text, as the bridge takes and gives them.
 let python = null;
 
 addEventListener("message", ({ data }) => {
-  if (data.begin) {
-    started(data.begin);
-  } else if (data.keep) {
+  if (data.keep) {
     keep();
   } else {
     answered(data);
   }
 });
 
-async function started(how) {
-  python = await begin(how, (told) => postMessage(told));
+start();
+
+async function start() {
+  python = await begin(JSON.parse(globalThis.name || "{}"), (told) => postMessage(told));
   if (python) {
     postMessage({ ready: true, taken: Boolean(python.image) });
   }
