@@ -43,6 +43,7 @@ function listen(page) {
   on(page.form, "submit", (event) => event.preventDefault());
   on(page.part("drop"), "dragover", (event) => event.preventDefault());
   on(page.part("drop"), "drop", (event) => dropped(page, event));
+  on(globalThis, "hashchange", () => openCase(page));
 }
 
 function dropped(page, event) {
