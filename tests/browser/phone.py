@@ -17,6 +17,8 @@ PHONE: dict[str, Any] = {
 NO_COPY = "delete Navigator.prototype.serviceWorker"  # for tests that open many pages
 PATIENCE = 30_000  # milliseconds: a machine under load starts Python slowly
 
+NUMBERS = "[data-inputs] input:is([inputmode=decimal], [inputmode=numeric]):visible"
+
 
 class Phone:
     """One page on the site, seen as its reader sees it."""
@@ -79,6 +81,15 @@ class Phone:
             select.select_option(value)
         else:
             field.locator(f'input[type=radio][value="{value}"]').check(force=True)
+
+    def types_nonsense(self) -> Locator:
+        """Type a text that is no number into the first field for one, and have it judged."""
+        box = self.page.locator(NUMBERS).first
+        box.fill("hello")
+        box.blur()
+        for button in self.page.locator("[data-judge]").all():
+            button.click()
+        return box
 
 
 def change_worker(page: Page, statements: str) -> None:

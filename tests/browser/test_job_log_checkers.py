@@ -7,14 +7,13 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Browser, Page, expect
 
-from build_tools import runtime_package
 from checkers.catalogue import CHECKERS
+from tests.browser.axe import AXE
 from tests.browser.guard import Guard
 from tests.browser.host import Host
 from tests.browser.job_log import SOUND, JobLog, an_entry, reading
 from tests.browser.phone import PHONE, Phone
 
-AXE = runtime_package.FOLDER / "node_modules" / "axe-core" / "axe.min.js"
 EXAMPLES = [(checker.slug, example) for checker in CHECKERS for example in checker.examples]
 
 

@@ -5,37 +5,16 @@ from __future__ import annotations
 from urllib.parse import urlsplit
 
 import pytest
-from playwright.sync_api import Browser, Page, expect
+from playwright.sync_api import Page, expect
 
 from build_tools.screenshots.views import read_views
-from tests.browser.guard import Guard
-from tests.browser.host import Host
-from tests.browser.phone import PHONE, Phone
+from tests.browser.phone import Phone
 
 WIDTHS = (320, 412)
 LEAST = 48  # px, the least size of what is tapped
 SIZES = """(elements) => elements
   .filter((one) => one.offsetParent !== null)
   .map((one) => [one.textContent.trim().slice(0, 30), one.getBoundingClientRect().height])"""
-
-
-def test_no_page_scrolls_sideways(
-    browser: Browser, host: Host, guard: Guard, site_names: set[str]
-) -> None:
-    """At 320 pixels no page is wider than the screen, as it is before any script runs."""
-    narrow = {"width": WIDTHS[0], "height": 915}
-    context = browser.new_context(**{**PHONE, "viewport": narrow, "java_script_enabled": False})
-    guard.watch(context)
-    page = context.new_page()
-    phone = Phone(page, host)
-    too_wide = []
-    for name in sorted(name for name in site_names if name.endswith("index.html")):
-        phone.open(name.removesuffix("index.html"))
-        wide = page.evaluate("document.documentElement.scrollWidth")
-        too_wide += [(name, wide)] if wide > WIDTHS[0] else []
-    context.close()
-
-    assert too_wide == []
 
 
 @pytest.mark.parametrize("width", WIDTHS)

@@ -6,9 +6,9 @@ from typing import Any, Literal
 
 from playwright.sync_api import Page, expect
 
+from tests.browser.axe import AXE
 from tests.browser.phone import Phone
 from tests.browser.practising import Case, Learner
-from tests.browser.test_accessibility import AXE
 from tests.browser.test_layout import LEAST, SIZES, WIDTHS
 
 CASE = Case(5, 3)

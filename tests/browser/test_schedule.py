@@ -10,8 +10,8 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Download, FilePayload, expect
 
+from tests.browser.axe import AXE
 from tests.browser.phone import PATIENCE, Phone
-from tests.browser.test_accessibility import AXE
 
 PAGE = "checkers/schedule/"
 BOARD = (
