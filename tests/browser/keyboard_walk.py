@@ -23,7 +23,7 @@ NUMBER = """
   const found = [...document.querySelectorAll(
     "a[href], button, input, select, textarea, summary, [tabindex]")]
     .filter((one) => one.tabIndex >= 0 && !one.disabled && !one.hidden)
-    .filter((one) => shown(one) && reached(one));
+    .filter((one) => shown(one) && reached(one) && !one.closest(".md-search__output"));
   globalThis.walked = found;
   globalThis.faceOf = (one) =>
     [one, one.nextElementSibling, one.closest("label"), one.parentElement].filter(Boolean);
@@ -45,7 +45,7 @@ LOOK = """
   const one = document.activeElement;
   const number = walked.indexOf(one);
   if (number < 0) {
-    const scrolls = one !== document.body
+    const scrolls = one.closest(".md-search__output") !== null || one !== document.body
       && (one.scrollWidth > one.clientWidth || one.scrollHeight > one.clientHeight);
     return { number: -1, scrolls, tag: one.outerHTML.slice(0, 90) };
   }
@@ -58,12 +58,13 @@ LOOK = """
   const points = [0.1, 0.5, 0.9].flatMap((x) => [0.1, 0.5, 0.9].map((y) =>
     document.elementFromPoint(left + x * (right - left), top + y * (bottom - top))));
   const faces = faceOf(one).slice(0, -1);
-  const beside = one.closest(".md-sidebar--primary") !== null;
+  const beside = one.closest(".md-sidebar--primary, .md-search") !== null;
   const seen = beside || points.some((at) => faces.some((face) => face.contains(at)));
   return { number, marked, seen };
 }
 """
 TOO_FAR = 60  # presses beyond one for each control: a day takes four, a list that scrolls one
+MOVES = 400  # ms in which what slides or fades has done so
 
 
 class Stop(NamedTuple):
@@ -89,6 +90,9 @@ def walk(page: Page, count: int) -> list[Stop]:
     for _ in range(count + TOO_FAR):
         page.keyboard.press("Tab")
         at = page.evaluate(LOOK)
+        if not at.get("seen", True):
+            page.wait_for_timeout(MOVES)
+            at = page.evaluate(LOOK)
         if at["number"] < 0:
             assert at["scrolls"] or at["tag"].startswith("<body"), at
             continue
