@@ -75,6 +75,7 @@ class _Noting(Handler):
 
     def translate_path(self, path: str) -> str:
         if path.startswith(f"/{PATH}/browser/{SOURCES}/"):
+            self._encoding = ""  # of the answer before, on the same connection
             return str(source_folder() / path.rpartition("/")[2])
         self.host.asked.append(path.removeprefix(f"/{PATH}"))
         self.directory = str(self.host.folder)  # a connection may outlive a change of folder
