@@ -62,7 +62,7 @@ def test_files_of_another_build_are_never_run(phone: Phone, page: Page, guard: G
 
 def test_a_browser_without_webassembly_is_told(phone: Phone, page: Page, guard: Guard) -> None:
     """Where WebAssembly is missing the page says just that, and leads to the tables."""
-    guard.allow("could not start")
+    guard.allow("could not start", "WebAssembly is not defined")
     page.add_init_script("delete window.WebAssembly")
     change_worker(page, "delete globalThis.WebAssembly;")
     phone.open(CHECKER + CASE)
