@@ -43,6 +43,8 @@ class UsedPhone:
             if page is not self.first:
                 page.close()
         self.context.clear_permissions()
+        # Pages of one process share what they hold of it; clearing from outside may come late.
+        self.first.evaluate("localStorage.clear()")
         kinds = "cookies,indexeddb,local_storage"
         self.storage.send(
             "Storage.clearDataForOrigin", {"origin": self.origin, "storageTypes": kinds}
