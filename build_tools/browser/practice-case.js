@@ -3,6 +3,7 @@
 export const STEP_NAMES = { limits: "Limits", cause: "Cause", action: "What to do" };
 export const STEPS = Object.keys(STEP_NAMES);
 export const UNKNOWN = "do-not-know";
+export const WENT = { right: "right at once", later: "right in the end", told: "told" };
 
 /** A case at its beginning: `which` holds level, seed, code and, where it is given, the day. */
 export function newCase({ level = "1", seed = "1", code = "", on = "" }) {

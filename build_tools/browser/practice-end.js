@@ -1,9 +1,9 @@
 import { ask } from "./client.js";
 import { element } from "./element.js";
 import { findingItem } from "./findings.js";
-import { decisionOf, howItWent, requestOf, STEP_NAMES, STEPS, wrongIn } from "./practice-case.js";
+import { decisionOf, howItWent, requestOf, STEP_NAMES, STEPS, WENT, wrongIn } from "./practice-case.js";
 
-const WENT = { right: "right at once", later: "right in the end", told: "told" };
+const ENOUGH = { pass: "Enough", borderline: "Not enough" }; // what was done, to tell the cause
 const LISTED = 4; // causes, the most likely first
 
 /** Show the end of a case: what it was, whether enough was done, what the readings pointed to. */
@@ -31,10 +31,17 @@ function endParts(page, practised, { answer, findings, explanations }) {
     element("h2", {}, "The end of this case"),
     element("p", {}, "It was: ", element("strong", {}, answer.cause ?? ""), "."),
     summary(practised),
-    tests.length ? element("ul", { class: "findings" }, ...tests.map((one) => findingItem(one))) : "",
+    tests.length ? element("ul", { class: "findings" }, ...tests.map(testsItem)) : "",
     ...chances(explanations),
     element("p", {}, again),
   ].filter(Boolean);
+}
+
+// Of what was done, not of a reading: neither passes.
+function testsItem(finding) {
+  const item = findingItem(finding);
+  item.querySelector(".finding__word").textContent = ENOUGH[finding.outcome];
+  return item;
 }
 
 function summary(practised) {

@@ -1,9 +1,7 @@
 import { element, say } from "./element.js";
 import { handOver } from "./hand-over.js";
-import { STEP_NAMES, STEPS } from "./practice-case.js";
+import { STEP_NAMES, STEPS, WENT } from "./practice-case.js";
 import { clearProgress, progress, progressFile } from "./practice-keep.js";
-
-const WENT = { right: "right at once", later: "right in the end", told: "told" };
 
 /** Show what this device keeps, and let the learner take it along or clear it. */
 export function offerProgress(page) {

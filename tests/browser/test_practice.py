@@ -51,6 +51,7 @@ def test_a_case_is_played_through_by_touch(learner: Learner, page: Page) -> None
     expect(learner.end).to_contain_text("Limits: right in the end, wrong answers: 1")
     expect(learner.end).to_contain_text("What to do: right at once")
     expect(learner.end).to_contain_text("Hints: 1")
+    expect(learner.end.locator(".finding__word")).to_have_text(["Enough"])
     expect(learner.kept).to_contain_text("Level 5: 1 case")
 
 

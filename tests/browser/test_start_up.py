@@ -45,19 +45,21 @@ async (change) => {
   const headers = Object.fromEntries(kept.headers);
   const hashOf = async (some) => btoa(String.fromCharCode(
     ...new Uint8Array(await crypto.subtle.digest("SHA-256", some))));
+  // The note stands last; its length in bytes is the third word (memory-pages.js).
+  const inNote = async (from, to) => {
+    const [, , length] = new Uint32Array(bytes.buffer, 0, 3);
+    const start = bytes.length - length;
+    const note = new TextDecoder().decode(bytes.subarray(start));
+    bytes.set(new TextEncoder().encode(note.replaceAll(from, to)), start);
+    return [bytes, { ...headers, "image-hash": await hashOf(bytes) }];
+  };
   const ways = {
     "half of it": () => [bytes.slice(0, bytes.length / 2), headers],
     "one bit of it": () => { bytes[bytes.length - 9] ^= 1; return [bytes, headers]; },
     "another build": () => [bytes, { ...headers, binding: "of another build" }],
-    "another note": async () => {
-      const text = new TextDecoder("latin1").decode(bytes.subarray(-40));
-      bytes[bytes.length - 40 + text.indexOf("}")] = 0x20;
-      return [bytes, { ...headers, "image-hash": await hashOf(bytes) }];
-    },
-    "another reply": async () => {
-      bytes[bytes.length - 4] ^= 1;
-      return [bytes, { ...headers, "image-hash": await hashOf(bytes) }];
-    },
+    "another note": () => inNote("Mozilla", "Mozarta"),
+    "another reply": () => inNote(JSON.stringify(`"outcome": "pass"`).slice(1, -1),
+      JSON.stringify(`"outcome": "fail"`).slice(1, -1)),
     "no memory": async () => {
       bytes.fill(0, 4 * 4000, 4 * 4000 + 8000000);
       return [bytes, { ...headers, "image-hash": await hashOf(bytes) }];
@@ -67,14 +69,15 @@ async (change) => {
   await store.put(key, new Response(body, { headers: told }));
 }
 """
-WAYS = (
-    "half of it",
-    "one bit of it",
-    "another build",
-    "another note",
-    "another reply",
-    "no memory",
-)
+# Each with what the one note in the console says of it.
+WAYS = {
+    "half of it": "not whole",
+    "one bit of it": "not whole",
+    "another build": "another build",
+    "another note": "another build",
+    "another reply": "answers otherwise",
+    "no memory": "",
+}
 
 # The worker's own messages, told with what each start was and every reply as text.
 LISTEN = """
@@ -161,6 +164,7 @@ def test_an_image_that_does_not_fit_is_not_used(
 
     assert not _was_from_image(page)
     assert len(notes) == 1, notes
+    assert WAYS[change] in notes[0]
     _is_kept(page)
     _visit(phone)
     assert _was_from_image(page)
