@@ -64,7 +64,7 @@ def test_a_file_gives_its_rows_and_what_they_come_to(board: Path) -> None:
 
     assert "line 4  FAIL" in text
     assert "Devices: 1 fail, 2 pass." in text
-    assert "3  x1: trip-time ×1" in text
+    assert "3  x1: trip time ×1" in text
     assert "Never leave a device that failed in service" in text
     assert max(map(len, text.splitlines())) <= 80
 
@@ -136,7 +136,7 @@ def test_nothing_is_judged_before_the_mapping_is_confirmed(
     """It is shown first; anything but yes stops."""
     ran = command(board, "--confirm-mapping", "--code", "gb", given=said)
 
-    assert "x1: trip-time ×1" in ran.stderr
+    assert "x1: trip time ×1" in ran.stderr
     assert ran.returncode == status
     assert ("FAIL" in ran.stdout) is (status == 1)
 

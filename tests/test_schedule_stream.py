@@ -52,7 +52,7 @@ def test_rows_pieces_and_reply_come_out() -> None:
     assert [row["line"] for reply in replies for row in reply["rows"]] == [1, 2, 3]
     assert end["kind"] == "end"
     assert end["reply"]["outcome"] == "fail"
-    assert [one["means"] for one in end["reply"]["answer"]["mapping"]][-1] == "trip-time ×1"
+    assert [one["means"] for one in end["reply"]["answer"]["mapping"]][-1] == "trip time ×1"
     head, tail = end["frames"]["html"]
     page = head + "".join(reply["pieces"].get("html", "") for reply in replies) + tail
     assert page.startswith("<!doctype html>")

@@ -3,6 +3,9 @@ import { shapeOf } from "./shapes.js";
 import { stripOf, updateStrip } from "./strip.js";
 import { EVIDENCE, OUTCOMES, TESTS } from "./words.js";
 
+/** The word in the place of an outcome for what only says what to do. */
+export const PLAN = "Plan";
+
 /**
  * One finding: its outcome in word and shape, the figures, where they lie, one sentence, what to
  * do, sources.
@@ -12,21 +15,34 @@ import { EVIDENCE, OUTCOMES, TESTS } from "./words.js";
 export function findingItem(finding, former = null) {
   return element(
     "li",
-    { class: "finding", "data-outcome": finding.outcome },
-    element(
-      "p",
-      { class: "finding__head" },
-      shapeOf(finding.outcome),
-      element("strong", { class: "finding__word" }, OUTCOMES[finding.outcome]),
-      " ",
-      element("span", { class: "finding__about" }, aboutOf(finding)),
-    ),
+    { class: "finding", "data-outcome": isPlan(finding) ? "plan" : finding.outcome },
+    isPlan(finding) ? planHead() : head(finding),
     figures(finding),
     strip(finding, former?.querySelector(".strip")),
     element("p", { class: "finding__says" }, finding.says),
     finding.do_next ? element("p", { class: "next" }, `Next: ${finding.do_next}`) : "",
     sources(finding.sources ?? [], former?.querySelector(".sources")?.open ?? false),
   );
+}
+
+function head(finding) {
+  return element(
+    "p",
+    { class: "finding__head" },
+    shapeOf(finding.outcome),
+    element("strong", { class: "finding__word" }, OUTCOMES[finding.outcome]),
+    " ",
+    element("span", { class: "finding__about" }, aboutOf(finding)),
+  );
+}
+
+function planHead() {
+  return element("p", { class: "finding__head" }, shapeOf("plan"), element("strong", { class: "finding__word" }, PLAN));
+}
+
+/** Whether a finding tells what a plan holds: it judges nothing, and is no verdict. */
+export function isPlan({ about }) {
+  return about === "what the plan holds";
 }
 
 /** What a finding is about, with the device where there are several. */

@@ -2,6 +2,7 @@ import { ask } from "./client.js";
 import { element } from "./element.js";
 import { findingItem } from "./findings.js";
 import { decisionOf, howItWent, requestOf, STEP_NAMES, STEPS, WENT, wrongIn } from "./practice-case.js";
+import { showUnmarked } from "./practice-unmarked.js";
 
 const ENOUGH = { pass: "Enough", borderline: "Not enough" }; // what was done, to tell the cause
 const LISTED = 4; // causes, the most likely first
@@ -16,9 +17,14 @@ export function showEnd(page, isOver) {
   }
   const { practised } = page;
   ask(showEnd, "practice", requestOf(practised, { decision: decisionOf(practised) }), (reply) => {
-    if (page.practised === practised && reply.kind === "result") {
+    if (page.practised !== practised) {
+      return;
+    }
+    if (reply.kind === "result") {
       place.replaceChildren(...endParts(page, practised, reply));
       place.hidden = false;
+    } else {
+      showUnmarked(page.root, reply);
     }
   });
 }

@@ -3,6 +3,7 @@ import { element } from "./element.js";
 import { read, showProblems, write } from "./form.js";
 import { requestOf } from "./practice-case.js";
 import { answerPart, questionPart } from "./practice-sheet-parts.js";
+import { showCrash } from "./verdict.js";
 
 const USUAL = "10"; // questions, where their number is left out
 
@@ -27,6 +28,8 @@ function make(page, count) {
     showProblems(page.part("class-form"), reply.errors ?? {});
     if (reply.kind === "result") {
       show(page, { level, seed, count, reply });
+    } else if (reply.kind === "crash") {
+      showCrash(page.root, reply);
     }
   });
 }

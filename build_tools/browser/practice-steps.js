@@ -6,6 +6,7 @@ import { decisionOf, requestOf, resultOf, settledBy, STEPS } from "./practice-ca
 import { showEnd } from "./practice-end.js";
 import { keepEnded, keepHalfDone } from "./practice-keep.js";
 import { showKept } from "./practice-progress.js";
+import { showUnmarked } from "./practice-unmarked.js";
 import { showState } from "./verdict.js";
 
 const MOST = 20; // things done with one device; the checker takes no more
@@ -67,8 +68,13 @@ function judged(page, also, heard) {
   page.awaits = true;
   ask(offerSteps, "practice", requestOf(practised, also), (reply) => {
     page.awaits = false;
-    if (reply.kind === "result" && page.practised === practised) {
+    if (page.practised !== practised) {
+      return;
+    }
+    if (reply.kind === "result") {
       heard(reply.findings[0]);
+    } else {
+      showUnmarked(page.root, reply);
     }
   });
 }

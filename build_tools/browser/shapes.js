@@ -6,6 +6,7 @@ const PATHS = {
   fail: ["M2 2h20v20H2z", "M7 7l10 10M17 7L7 17"],
   borderline: ["M12 1.5L23.5 22H.5z", "M12 9v6M12 17.8v1.4"],
   "cannot-say": ["M6.3 1.6h11.4L23.6 12l-5.9 10.4H6.3L.4 12z", "M9 9.4a3 3 0 1 1 4.9 2.3c-1.2.9-1.9 1.4-1.9 2.8M12 17.6v.1"],
+  plan: ["M4 1h16v22H4z", "M8 7h8M8 12h8M8 17h5"],
   unfinished: ["M1 6h22v12H1z", "M6 12h.1M12 12h.1M18 12h.1"],
 };
 

@@ -1,13 +1,24 @@
 import { element, say } from "./element.js";
-import { aboutOf } from "./findings.js";
+import { aboutOf, isPlan, PLAN } from "./findings.js";
 import { shapeOf } from "./shapes.js";
 import { OUTCOMES } from "./words.js";
 
 /** The bar that stays in view: the outcome in one word and a shape, and what decided it. */
 export function showVerdict(root, reply) {
-  const deciding = reply.findings.filter(({ outcome }) => outcome === reply.outcome);
+  if (reply.findings.length === 1 && isPlan(reply.findings[0])) {
+    bar(root, "plan", PLAN, reply.findings[0].says);
+    offerReasons(root, "See it");
+    return;
+  }
+  const deciding = reply.findings.filter((one) => one.outcome === reply.outcome && !isPlan(one));
   bar(root, reply.outcome, OUTCOMES[reply.outcome], waiting(root) + decided(reply, deciding));
-  root.querySelector("[data-why]").hidden = false;
+  offerReasons(root, "See why");
+}
+
+function offerReasons(root, words) {
+  const button = root.querySelector("[data-why]");
+  button.textContent = words;
+  button.hidden = false;
 }
 
 // A line begun with a usual test and still empty is no part of the verdict, and the bar says so.
@@ -26,7 +37,11 @@ function decided(reply, deciding) {
   }
   const [first, ...others] = deciding;
   const more = others.length ? ` And ${others.length} more below.` : "";
-  return `${aboutOf(first)}: ${first.says}${more}`;
+  return `${begun(aboutOf(first))}: ${first.says}${more}`;
+}
+
+function begun(text) {
+  return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
 /** What keeps the checker from judging: fields still empty, or fields that read wrong. */

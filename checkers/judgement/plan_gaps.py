@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 from checkers.domain.devices import DeviceType, Form
 from checkers.domain.readings import Test
@@ -12,12 +13,23 @@ from checkers.judgement.plan_steps import Step
 
 FIXED_RATING = frozenset({Form.GFCI, Form.RDC_DD})
 ONE_TYPE = frozenset({Form.GFCI, Form.RDC_DD, Form.MONITOR})
+HOLDS = "what the plan holds"
+NOTHING_JUDGED = "Nothing is judged yet: hold each reading to the limit of its step."
 
 
 def gaps(case: Case, steps: Sequence[Step]) -> list[Finding]:
-    """Return what a plan does not decide; the first finding says that nothing was judged."""
-    plan = _open("A plan judges nothing: it says what to do and what to hold the readings to.")
-    return [plan, *_rating(case), *_type(case), *_without_limit(steps), *_without_dc(case, steps)]
+    """Return what a plan does not decide; the first finding says what it holds."""
+    held = replace(_open(f"{_held(steps)} {NOTHING_JUDGED}"), about=HOLDS)
+    return [held, *_rating(case), *_type(case), *_without_limit(steps), *_without_dc(case, steps)]
+
+
+def _held(steps: Sequence[Step]) -> str:
+    """Return what a plan holds: 14 steps, 3 of them required here. 4 with the loads on, 10 off."""
+    required = sum(one.standing == "required" for one in steps)
+    loads_on = sum(one.loads == "on" for one in steps)
+    share = f"{required} of them" if required else "none known to be"
+    loads = f"{loads_on} with the loads on, {len(steps) - loads_on} off"
+    return f"{len(steps)} steps, {share} required here. {loads}."
 
 
 def _rating(case: Case) -> list[Finding]:

@@ -17,6 +17,9 @@ SHAPES = {
 }
 
 
+SPOKEN = {Test.TRIP_TIME.value: "trip time", Test.NO_TRIP.value: "no-trip test"}
+
+
 def name_of(reading: Reading) -> str:
     """Return what a reading is called: trip-time ×1 180°, ramp half wave."""
     parts = [reading.test, _level_words(reading), SHAPES.get(Waveform(reading.waveform), "")]
@@ -30,6 +33,12 @@ def _level_words(reading: Reading) -> str:
     if reading.current is not None:
         return "at " + format_quantity(reading.current, "mA")
     return "" if reading.multiple is None else f"×{format_number(reading.multiple)}"
+
+
+def spoken(about: str) -> str:
+    """Return what a finding is about as a person says it: trip time ×1 0°."""
+    test, *rest = about.split(" ")
+    return " ".join([SPOKEN.get(test, test), *rest])
 
 
 def limit_words(limits: Limits, unit: str) -> str:

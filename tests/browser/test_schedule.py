@@ -139,11 +139,11 @@ def test_a_column_can_be_corrected(at_schedule: Phone) -> None:
     at_schedule.page.locator("[data-text]").fill("Device,IΔn,kitchen\nRCD 1,30 mA,28\n")
     at_schedule.page.locator("[data-judge]").click()
     at_schedule.waits_for("cannot-say")
-    at_schedule.page.get_by_label("Column 3, kitchen").select_option("trip-time ×1 (ms)")
+    at_schedule.page.get_by_label("Column 3, kitchen").select_option("trip time ×1 (ms)")
     at_schedule.page.get_by_role("button", name="Judge with these meanings").click()
 
     at_schedule.waits_for("pass")
-    expect(at_schedule.results.locator("[data-mapping]")).to_contain_text("trip-time ×1 (ms)")
+    expect(at_schedule.results.locator("[data-mapping]")).to_contain_text("trip time ×1 (ms)")
 
 
 def test_what_holds_for_every_row_is_used(at_schedule: Phone) -> None:

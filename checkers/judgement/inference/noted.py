@@ -11,7 +11,7 @@ from checkers.domain.measured import Measured, Said
 from checkers.domain.placed_readings import PlacedReading
 from checkers.domain.readings import HALF_WAVES, Test, Waveform
 from checkers.judgement.case import Case
-from checkers.judgement.reading_words import name_of
+from checkers.judgement.reading_words import name_of, spoken
 from checkers.judgement.test_level import half_wave_factor, level_of
 from checkers.physics.response.attempt import Attempt
 
@@ -60,11 +60,11 @@ def noted_tests(
     for reading, seen in zip_longest(readings, opened):
         problem = _problem(reading, case)
         if problem:
-            left_out.append(LeftOut(name_of(reading), problem))
+            left_out.append(LeftOut(spoken(name_of(reading)), problem))
         else:
             first = not any(one.attempt.tries_the_mechanism for one in used)
             attempt = attempt_of(reading, case, first=first)
-            used.append(Noted(name_of(reading), attempt, reading.measured, seen))
+            used.append(Noted(spoken(name_of(reading)), attempt, reading.measured, seen))
     return tuple(used), tuple(left_out)
 
 

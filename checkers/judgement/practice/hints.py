@@ -11,8 +11,9 @@ from checkers.judgement.inference.question import Question
 from checkers.judgement.inference.questions import questions
 from checkers.judgement.practice.drawn import Drawn
 from checkers.judgement.practice.marking import Decision, chance_of, mark
-from checkers.judgement.practice.practised import Practised, spoken
+from checkers.judgement.practice.practised import Practised
 from checkers.judgement.practice.taken import reading_of
+from checkers.judgement.reading_words import spoken
 from checkers.physics.response.attempt import Attempt
 
 KINDS = (
@@ -45,7 +46,7 @@ def _hint(says: str) -> Finding:
 def _limits(judged: Result) -> Finding:
     """Name the limit of each reading that has one, and where it stands."""
     limited = [one for one in judged.findings if one.limit]
-    said = dict.fromkeys(f"{spoken(one)}: {one.limit}" for one in limited)
+    said = dict.fromkeys(f"{spoken(one.about)}: {one.limit}" for one in limited)
     sources = tuple(dict.fromkeys(source for one in limited for source in one.sources))
     if not said:
         return _hint("No figure limits what was done: say what it shows all the same.")

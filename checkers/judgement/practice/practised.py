@@ -10,8 +10,7 @@ from checkers.domain.verdicts import Finding, Result
 from checkers.judgement.inference.explaining import Explained, explain
 from checkers.judgement.practice.drawn import Drawn
 from checkers.judgement.practice.taken import Taken
-
-SPOKEN = {"trip-time": "trip time", "no-trip": "no-trip test"}
+from checkers.judgement.reading_words import spoken
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,13 +43,7 @@ def deciding(judged: Result) -> Finding:
     return next(one for one in judged.findings if one.outcome is judged.outcome)
 
 
-def spoken(finding: Finding) -> str:
-    """Return what a finding is about as a person says it: trip time ×1 0°."""
-    test, *rest = finding.about.split(" ")
-    return " ".join([SPOKEN.get(test, test), *rest])
-
-
 def told(finding: Finding) -> str:
     """Return a finding as a sentence that begins with what it is about."""
-    about = spoken(finding)
+    about = spoken(finding.about)
     return f"{about[0].upper()}{about[1:]}: {finding.says}"

@@ -18,7 +18,8 @@ from checkers.judgement.practice.marking import (
     mark,
     on_table,
 )
-from checkers.judgement.practice.practised import Practised, deciding, spoken
+from checkers.judgement.practice.practised import Practised, deciding
+from checkers.judgement.reading_words import spoken
 
 REASONS = 2  # that speak against a cause, the strongest
 
@@ -42,7 +43,7 @@ def _limits(said: str, judged: Result) -> Finding:
     if said in (judged.outcome, DO_NOT_KNOW):
         return limits_mark(said, judged)
     why = deciding(judged)
-    says = f"Not right: {said}. Look again at {spoken(why)}: it decides."
+    says = f"Not right: {said}. Look again at {spoken(why.about)}: it decides."
     return on_table(mark("limits", Outcome.FAIL, says), why)
 
 

@@ -17,7 +17,7 @@ MOST_COLUMNS = 500
 ENOUGH = 3
 FIGURE = re.compile(r"[<>≤≥]?\s?\d+(?:[.,]\d+)?")
 IN_HEADINGS = frozenset({"0", "180", "0.5", "0,5", "1", "5"})
-EXAMPLES = "Write, for example: device, circuit, device type, trip-time x1 0°, ramp, not used."
+EXAMPLES = "Write, for example: device, circuit, device type, trip time x1 0°, ramp, not used."
 
 
 @dataclass(frozen=True, slots=True)

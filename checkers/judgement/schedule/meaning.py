@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 
 from checkers.domain.quantities import format_number, format_quantity
 from checkers.domain.readings import Test
+from checkers.judgement.reading_words import spoken
 from checkers.judgement.schedule.vocabulary import VOCABULARY
 
 READING = "reading"
@@ -82,7 +83,7 @@ class Meaning:
         levels = "/".join(f"×{format_number(one)}" for one in self.multiples)
         phases = "/".join(phase_words(one) for one in self.phases)
         current = "" if self.current is None else f"at {format_quantity(self.current, 'mA')}"
-        return [self.test or "reading", levels, current, phases, self.waveform]
+        return [spoken(self.test) or "reading", levels, current, phases, self.waveform]
 
     def _unit_words(self) -> str:
         return f"({self.unit})" if self.unit else ""

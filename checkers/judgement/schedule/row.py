@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from checkers.domain.verdicts import Finding, NextTest, Outcome
+from checkers.judgement.reading_words import spoken
 from checkers.judgement.schedule.entry import RowKind
 
 NEEDS_A_PERSON = frozenset({Outcome.FAIL, Outcome.BORDERLINE, Outcome.CANNOT_SAY})
@@ -57,6 +58,8 @@ class Row:
 
 
 def _in_short(finding: Finding) -> str:
+    about = spoken(finding.about)
+    said = f"{about[:1].upper()}{about[1:]}"
     if finding.outcome is Outcome.PASS and finding.limit:
-        return f"{finding.about}: {finding.measured} ({finding.limit})."
-    return f"{finding.about}: {finding.says}"
+        return f"{said}: {finding.measured} ({finding.limit})."
+    return f"{said}: {finding.says}"

@@ -23,7 +23,7 @@ NO_HEADINGS = "No row of headings was recognised, so no row was judged."
 NO_READINGS = "No column of readings was recognised, so nothing was judged."
 NAME_THE_COLUMNS = (
     "Say what the columns hold: a column's number or heading, and its meaning in words such as "
-    "device, device type, trip-time x1 0°, ramp (mA), button."
+    "device, device type, trip time x1 0°, ramp (mA), button."
 )
 WHICH_MULTIPLE = "At which multiple of IΔn were these times taken?"
 N_T = "n/t was read as: no trip. If it means that the test was not made, say so."

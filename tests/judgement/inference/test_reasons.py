@@ -26,7 +26,7 @@ def test_no_trip_at_the_rating_speaks_against_good_order() -> None:
     sound = next(one for one in explained.causes if one.code == "in-good-order")
     _, against = reasons_for(sound, explained.causes, explained.evidence)
 
-    assert against[0].startswith("trip-time ×1: no trip")
+    assert against[0].startswith("trip time ×1: no trip")
     assert "less likely" in against[0]
 
 
