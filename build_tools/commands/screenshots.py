@@ -11,7 +11,7 @@ from build_tools import places
 from build_tools.chromium import LEAN, find_chromium
 from build_tools.folders import replacing
 from build_tools.progress import say, show_count
-from build_tools.screenshots.camera import Camera, Overflow
+from build_tools.screenshots.camera import Camera, Fault
 from build_tools.screenshots.contact_sheet import write_contact_sheet
 from build_tools.screenshots.views import Views, read_views
 from build_tools.site_build import ensure_site
@@ -21,7 +21,7 @@ FOLDER = places.BUILD / "screenshots"
 
 
 def run(arguments: Sequence[str]) -> int:
-    """Take the named views, or all, and give status 1 if one is wider than the narrowest screen."""
+    """Take the named views, or all, and give status 1 if something is wrong with one."""
     views = read_views()
     known = [view.name for view in views.views]
     parser = argparse.ArgumentParser(prog="python3 -m build_tools screenshots")
@@ -29,15 +29,15 @@ def run(arguments: Sequence[str]) -> int:
     names = parser.parse_args(arguments).names or known
     if unknown := set(names) - set(known):
         parser.error(f"there is no view {', '.join(sorted(unknown))}")
-    overflows = _take(views, names)
-    for one in overflows:
-        say(f"{one.view} is {one.wide} px wide at {views.narrowest} px: {', '.join(one.because)}")
+    faults = _take(views, names)
+    for one in faults:
+        say(f"{one.view}: {one.says}")
     say(f"The pictures are in {FOLDER / 'index.html'}")
-    return 1 if overflows else 0
+    return 1 if faults else 0
 
 
-def _take(views: Views, names: Sequence[str]) -> list[Overflow]:
-    taken, overflows = {}, []
+def _take(views: Views, names: Sequence[str]) -> list[Fault]:
+    taken, faults = {}, list[Fault]()
     chosen = [view for view in views.views if view.name in names]
     with sync_playwright() as playwright, served(ensure_site()) as origin:
         browser = playwright.chromium.launch(executable_path=find_chromium(), args=[LEAN])
@@ -45,8 +45,8 @@ def _take(views: Views, names: Sequence[str]) -> list[Overflow]:
             camera = Camera(browser, origin, folder, views)
             for number, view in enumerate(chosen, start=1):
                 show_count(number, len(chosen), view.name)
-                taken[view.name], overflow = camera.take(view)
-                overflows += [overflow] if overflow else []
-            write_contact_sheet(folder, taken, overflows)
+                taken[view.name], found = camera.take(view)
+                faults += found
+            write_contact_sheet(folder, taken, faults)
         browser.close()
-    return overflows
+    return faults

@@ -8,13 +8,22 @@ from pathlib import Path
 from typing import Any, NamedTuple
 
 from playwright.sync_api import Browser, Page
+from playwright.sync_api import Error as PlaywrightError
 
+from build_tools.screenshots.emptiness import is_empty
 from build_tools.screenshots.views import FOLDER, View, Views
 
 HEIGHT = 915
 DESK = 1024  # px: from this width on a page is seen with a pointer, below it with a finger
 PAPER = 703  # px: the width that a sheet of A4 leaves between margins of 12 mm, at 96 to the inch
-STARTED = '[data-verdict]:not([data-outcome="waiting"])'
+STARTED = "!document.querySelector('[data-verdict][data-outcome=waiting]')"
+# What the bar of each checker says, and whether the page fills its form.
+BARS = """() => [...document.querySelectorAll("[data-verdict]")].map((one) => [
+  one.dataset.outcome,
+  one.querySelector("[data-word]").textContent,
+  Boolean(one.closest("[data-given]")),
+])"""
+NOT_RUNNING = frozenset({"Not running", "Not judged"})
 # The copy for use without a network would be made anew for every view.
 NO_COPY = "delete Navigator.prototype.serviceWorker"
 PALETTES = {"light": "default", "dark": "slate"}  # as the theme calls them
@@ -36,12 +45,15 @@ class Picture(NamedTuple):
     file: Path
 
 
-class Overflow(NamedTuple):
-    """How wide a view is on the narrowest screen [px], and what makes it so."""
+class Fault(NamedTuple):
+    """What is wrong with a view, in words."""
 
     view: str
-    wide: int
-    because: tuple[str, ...]
+    says: str
+
+
+class Refused(Exception):
+    """A page is not in the state that a view is to show."""
 
 
 class Camera:
@@ -53,17 +65,29 @@ class Camera:
         self.folder = folder
         self.views = views
 
-    def take(self, view: View) -> tuple[list[Picture], Overflow | None]:
-        """Take every picture of a view, and measure it on the narrowest screen."""
+    def take(self, view: View) -> tuple[list[Picture], list[Fault]]:
+        """Take every picture of a view, and note what is wrong with it."""
+        taken: list[Picture] = []
+        try:
+            faults = self._on_a_phone(view, taken)
+            self._at_a_desk(view, taken)
+        except (Refused, PlaywrightError) as error:
+            faults = [str(error).splitlines()[0]]
+        faults += [f"{one.shows}: empty" for one in taken if is_empty(one.file)]
+        return taken, [Fault(view.name, says) for says in faults]
+
+    def _on_a_phone(self, view: View, taken: list[Picture]) -> list[str]:
         with self._opened(view, self.views.narrowest, phone=True) as page:
-            overflow = self._overflow(view, page)
+            faults = self._overflow(page)
             narrow = [width for width in self.views.widths if width < DESK]
-            taken = [self._at(view, page, width, scheme) for width, scheme in self._pairs(narrow)]
+            taken += [self._at(view, page, width, scheme) for width, scheme in self._pairs(narrow)]
+        return faults
+
+    def _at_a_desk(self, view: View, taken: list[Picture]) -> None:
         with self._opened(view, DESK, phone=False) as page:
             wide = [width for width in self.views.widths if width >= DESK]
             taken += [self._at(view, page, width, scheme) for width, scheme in self._pairs(wide)]
             taken += [self._printed(view, page, scheme) for scheme in self.views.schemes]
-        return taken, overflow
 
     def _pairs(self, widths: list[int]) -> Iterator[tuple[int, str]]:
         return ((width, scheme) for scheme in self.views.schemes for width in widths)
@@ -72,7 +96,7 @@ class Camera:
     def _opened(self, view: View, width: int, *, phone: bool) -> Iterator[Page]:
         # A browser that knows nothing of the views before: no log, no fields filled.
         with self.browser.new_context(
-            viewport=_size(width), has_touch=phone, is_mobile=phone
+            viewport=_size(width), has_touch=phone, is_mobile=phone, locale="en-GB"
         ) as context:
             context.add_init_script(NO_COPY)
             page = context.new_page()
@@ -81,9 +105,8 @@ class Camera:
 
     def _reach(self, view: View, page: Page) -> None:
         page.goto(f"{self.origin}/{view.address}")
-        if page.locator("[data-verdict]").count():
-            wanted = f'[data-verdict][data-outcome="{view.outcome}"]' if view.outcome else STARTED
-            page.locator(wanted).first.wait_for()
+        page.wait_for_function(STARTED)
+        _refuse_unjudged(view, page)
         for step in view.steps:
             self._follow(page, step)
 
@@ -100,11 +123,13 @@ class Camera:
         }
         actions[action]()
 
-    def _overflow(self, view: View, page: Page) -> Overflow | None:
+    def _overflow(self, page: Page) -> list[str]:
         narrowest = self.views.narrowest
         wide = page.evaluate("document.documentElement.scrollWidth")
-        because = page.evaluate(STICKS_OUT, narrowest) if wide > narrowest else ()
-        return Overflow(view.name, wide, tuple(because)) if wide > narrowest else None
+        if wide <= narrowest:
+            return []
+        because = ", ".join(page.evaluate(STICKS_OUT, narrowest))
+        return [f"{wide} px wide on a screen of {narrowest} px: {because}"]
 
     def _at(self, view: View, page: Page, width: int, scheme: str) -> Picture:
         page.evaluate(CHOOSE, PALETTES[scheme])
@@ -124,6 +149,14 @@ class Camera:
         page.wait_for_timeout(150)  # the theme follows a change of size or scheme a moment later
         page.screenshot(path=file, full_page=True, animations="disabled")
         return Picture(shows, file)
+
+
+def _refuse_unjudged(view: View, page: Page) -> None:
+    """Refuse a page with a checker that did not run, or whose form is filled and not judged."""
+    for outcome, word, filled in page.evaluate(BARS):
+        unlike = view.outcome and outcome not in (view.outcome, "plan")
+        if word in NOT_RUNNING or unlike or (filled and outcome == "unfinished"):
+            raise Refused(f"a checker has not judged as it should: {word}")
 
 
 def _size(width: int) -> Any:

@@ -7,18 +7,18 @@ from collections.abc import Mapping, Sequence
 from pathlib import Path
 
 from build_tools.rendering import html
-from build_tools.screenshots.camera import Overflow, Picture
+from build_tools.screenshots.camera import Fault, Picture
 
 
 def write_contact_sheet(
-    folder: Path, taken: Mapping[str, Sequence[Picture]], overflows: Sequence[Overflow]
+    folder: Path, taken: Mapping[str, Sequence[Picture]], faults: Sequence[Fault]
 ) -> Path:
     """Write index.html into the folder of the pictures.
 
     Args:
         folder: where the pictures are.
         taken: the pictures of each view.
-        overflows: what is wider than the narrowest screen.
+        faults: what is wrong with them.
 
     Returns:
         The page's path.
@@ -28,6 +28,6 @@ def write_contact_sheet(
         for name, pictures in taken.items()
     }
     page = folder / "index.html"
-    text = html("screenshots/contact-sheet.html", rows=rows, overflows=overflows)
+    text = html("screenshots/contact-sheet.html", rows=rows, faults=faults)
     page.write_text(text, encoding="utf-8")
     return page

@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 
 from build_tools.problems import Problem
-from build_tools.screenshots.camera import Overflow, Picture
+from build_tools.screenshots.camera import Fault, Picture
 from build_tools.screenshots.contact_sheet import write_contact_sheet
 from build_tools.screenshots.views import FOLDER, read_views
 
@@ -49,12 +49,12 @@ def test_what_cannot_be_followed_is_refused_by_name(row: str, tmp_path: Path) ->
         read_views(path)
 
 
-def test_the_sheet_shows_every_picture_and_what_is_too_wide(tmp_path: Path) -> None:
+def test_the_sheet_shows_every_picture_and_what_is_wrong(tmp_path: Path) -> None:
     """Each by its place beside the sheet, so that the folder can be moved."""
     picture = Picture("412 dark", tmp_path / "front" / "412-dark.png")
-    overflow = Overflow("front", 340, ("table.wide",))
+    fault = Fault("front", "412 dark: empty")
 
-    page = write_contact_sheet(tmp_path, {"front": [picture]}, [overflow])
+    page = write_contact_sheet(tmp_path, {"front": [picture]}, [fault])
 
     assert 'src="front/412-dark.png"' in page.read_text()
-    assert "340 px, table.wide" in page.read_text()
+    assert "front: 412 dark: empty" in page.read_text()
