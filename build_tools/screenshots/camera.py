@@ -16,7 +16,7 @@ from build_tools.screenshots.views import FOLDER, View, Views
 HEIGHT = 915
 DESK = 1024  # px: from this width on a page is seen with a pointer, below it with a finger
 PAPER = 703  # px: the width that a sheet of A4 leaves between margins of 12 mm, at 96 to the inch
-STARTED = "!document.querySelector('[data-verdict][data-outcome=waiting]')"
+WAITING = "[data-verdict][data-outcome=waiting]"
 # What the bar of each checker says, and whether the page fills its form.
 BARS = """() => [...document.querySelectorAll("[data-verdict]")].map((one) => [
   one.dataset.outcome,
@@ -105,7 +105,7 @@ class Camera:
 
     def _reach(self, view: View, page: Page) -> None:
         page.goto(f"{self.origin}/{view.address}")
-        page.wait_for_function(STARTED)
+        page.locator(WAITING).first.wait_for(state="detached")  # the first of those that are left
         _refuse_unjudged(view, page)
         for step in view.steps:
             self._follow(page, step)

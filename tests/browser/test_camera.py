@@ -17,6 +17,7 @@ PALETTES = "".join(
 )
 HEAD = (
     "<!doctype html><meta name=viewport content=width=device-width><title>A page</title>"
+    "<meta http-equiv=Content-Security-Policy content=\"script-src 'self'\">"  # as every page has
     f"<body>{PALETTES}"
 )
 BAR = "<div data-verdict data-outcome={outcome}><b data-word>{word}</b></div><p>A page."
