@@ -3,11 +3,24 @@
 from __future__ import annotations
 
 SEARCH = '<div class="md-search" data-md-component="search" role="dialog"'
-NAMED_SEARCH = f'{SEARCH} aria-label="Search"'
+FOUND = '<div class="md-search-result__meta">'
+# The theme names a choice of colours after the other one, which its button leads to.
+COLOURS = (
+    'data-md-color-scheme="{}" data-md-color-{}="custom" data-md-color-{}="custom"  aria-label='
+)
+LIGHT, DARK = (COLOURS.format(scheme, "primary", "accent") for scheme in ("default", "slate"))
+REPAIRS = {
+    SEARCH: f'{SEARCH} aria-label="Search"',
+    FOUND: f'{FOUND[:-1]} role="status">',
+    f'{LIGHT}"Dark colours"': f'{LIGHT}"Light colours"',
+    f'{DARK}"Light colours"': f'{DARK}"Dark colours"',
+}
 
 
 def repaired(page: str) -> str:
-    """Return a page whose search dialog has a name. Raises ValueError where it has none to name."""
-    if page.count(SEARCH) != 1:
-        raise ValueError("the theme writes its search in another way now: look at theme_repairs")
-    return page.replace(SEARCH, NAMED_SEARCH)
+    """Return a page whose search and choice of colours tell what they are. Raises ValueError."""
+    for written, mended in REPAIRS.items():
+        if page.count(written) != 1:
+            raise ValueError(f"the theme writes {written} in another way now: see theme_repairs")
+        page = page.replace(written, mended)
+    return page

@@ -34,3 +34,17 @@ function go(url) {
   history.pushState(null, "", url);
   globalThis.location$.next(url);
 }
+
+let shown = location.pathname;
+
+/** Take the focus to what has replaced the page before: keys go on from there, and it is read out. */
+export function tellOfPage() {
+  if (shown === location.pathname) {
+    return;
+  }
+  shown = location.pathname;
+  const asked = document.getElementById(location.hash.slice(1));
+  const heading = asked ?? document.querySelector("main h1");
+  heading?.setAttribute("tabindex", "-1");
+  heading?.focus({ preventScroll: true });
+}

@@ -1,12 +1,15 @@
 import { mount } from "./checker.js";
 import { start } from "./client.js";
-import { followLinksInside } from "./navigation.js";
+import { nameOpeners, openByKeyboard } from "./drawer.js";
+import { followLinksInside, tellOfPage } from "./navigation.js";
 import { keepOfflineCopy, showOfflineState } from "./offline.js";
 
 /** What is alive on the page in view; a page that goes takes its own along. */
 let mounted = [];
 
 function pageChanged() {
+  nameOpeners();
+  tellOfPage();
   mounted.forEach((unmount) => unmount());
   const checkers = [...document.querySelectorAll("[data-checker]")];
   if (checkers.length > 0) {
@@ -46,6 +49,7 @@ document.addEventListener("click", (event) => {
 });
 
 function textIsThere() {
+  openByKeyboard();
   followLinksInside();
   if (globalThis.document$) {
     globalThis.document$.subscribe(pageChanged);

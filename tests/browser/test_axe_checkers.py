@@ -10,6 +10,7 @@ from checkers.catalogue import CHECKERS
 from checkers.domain.checker import Checker
 from tests.browser.axe import UNFOLD, bring_axe, broken_in_either_colours
 from tests.browser.phone import PATIENCE, Phone
+from tests.browser.shown import shown
 
 
 @pytest.mark.parametrize("checker", CHECKERS, ids=lambda checker: checker.slug)
@@ -24,7 +25,7 @@ def test_axe_finds_nothing_in_any_state(phone: Phone, page: Page, checker: Check
         if checker.slug == "practice":  # its learner judges, step by step
             expect(page.locator("[data-readings] > li").first).to_be_visible(timeout=PATIENCE)
         else:
-            phone.waits_for(example.outcome)
+            phone.waits_for(shown(checker, example)[0])
         page.evaluate(UNFOLD)
         found += broken_in_either_colours(page, example.title)
     box = phone.types_nonsense()

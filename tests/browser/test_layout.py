@@ -1,20 +1,16 @@
-"""Pages fit a phone, and what is tapped is large enough."""
+"""Pages fit a phone."""
 
 from __future__ import annotations
 
 from urllib.parse import urlsplit
 
 import pytest
-from playwright.sync_api import Page, expect
+from playwright.sync_api import Page
 
 from build_tools.screenshots.views import read_views
 from tests.browser.phone import Phone
 
 WIDTHS = (320, 412)
-LEAST = 48  # px, the least size of what is tapped
-SIZES = """(elements) => elements
-  .filter((one) => one.offsetParent !== null)
-  .map((one) => [one.textContent.trim().slice(0, 30), one.getBoundingClientRect().height])"""
 
 
 @pytest.mark.parametrize("width", WIDTHS)
@@ -29,18 +25,6 @@ def test_a_verdict_fits(phone: Phone, page: Page, width: int) -> None:
     phone.waits_for("fail")
 
     assert page.evaluate("document.documentElement.scrollWidth") <= width
-
-
-def test_what_is_tapped_is_large_enough(phone: Phone, page: Page) -> None:
-    """Every button, choice and field of a form is at least 48 pixels high."""
-    phone.open("checkers/readings/")
-    expect(page.locator("[data-entry]")).to_have_count(1)
-    tapped = "[data-checker] :is(button, select, summary, label.button, .field__input)"
-
-    sizes = page.locator(tapped).evaluate_all(SIZES)
-
-    assert sizes
-    assert [one for one in sizes if one[1] < LEAST] == []
 
 
 def test_pictures_are_taken_of_pages_that_are_there(site_names: set[str]) -> None:

@@ -9,11 +9,11 @@ from playwright.sync_api import Page, expect
 from tests.browser.axe import AXE
 from tests.browser.phone import Phone
 from tests.browser.practising import Case, Learner
-from tests.browser.test_layout import LEAST, SIZES, WIDTHS
+from tests.browser.targets import too_small
+from tests.browser.test_layout import WIDTHS
 
 CASE = Case(5, 3)
 SCHEMES: tuple[Literal["light", "dark"], ...] = ("light", "dark")
-TAPPED = "[data-practice] :is(button, summary, label.button, .field__input, select)"
 
 
 def test_every_state_is_accessible_and_narrow(phone: Phone, page: Page) -> None:
@@ -39,10 +39,10 @@ def test_every_state_is_accessible_and_narrow(phone: Phone, page: Page) -> None:
     learner.button("Make the sheet").tap()
     expect(page.locator("[data-sheet]")).to_be_visible()
     found += _found(page, "sheet")
-    sizes = page.locator(TAPPED).evaluate_all(SIZES)
+    small = too_small(page)
 
     assert found == []
-    assert [one for one in sizes if one[1] < LEAST] == []
+    assert small == []
 
 
 def test_a_wide_screen_shows_case_and_steps_side_by_side(phone: Phone, page: Page) -> None:
