@@ -45,9 +45,14 @@ export function isPlan({ about }) {
   return about === "what the plan holds";
 }
 
-/** What a finding is about, with the device where there are several. */
-export function aboutOf({ device, about }) {
-  return device ? `${device}: ${testNamed(about)}` : testNamed(about);
+/** What a finding is about, with the device unless that is named in it. */
+export function aboutOf({ device, about }, { begins = false } = {}) {
+  const named = testNamed(about);
+  return device && !about.split(" ").includes(device) ? `${device}: ${named}` : begins ? begun(named) : named;
+}
+
+function begun(text) {
+  return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
 /** What a finding is about, its test under the name that a reader knows: first, or after a word. */

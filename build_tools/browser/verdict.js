@@ -37,11 +37,7 @@ function decided(reply, deciding) {
   }
   const [first, ...others] = deciding;
   const more = others.length ? ` And ${others.length} more below.` : "";
-  return `${begun(aboutOf(first))}: ${first.says}${more}`;
-}
-
-function begun(text) {
-  return text.charAt(0).toUpperCase() + text.slice(1);
+  return `${aboutOf(first, { begins: true })}: ${first.says}${more}`;
 }
 
 /** What keeps the checker from judging: fields still empty, or fields that read wrong. */

@@ -23,7 +23,7 @@ from checkers.domain.verdicts import (
 from checkers.judgement.case import Case
 from checkers.judgement.inference.circumstances import circumstances
 from checkers.judgement.inference.explaining import Explained, explain, why_not
-from checkers.judgement.inference.findings import danger, findings_of
+from checkers.judgement.inference.findings import CAUSE, danger, findings_of
 from checkers.judgement.inference.next_test import next_test
 from checkers.judgement.inference.posterior import Weighed
 from checkers.judgement.inference.reasons import reasons_for
@@ -107,7 +107,7 @@ def _answer(explained: Explained) -> dict[str, object]:
 
 def _nothing_to_say(problem: str) -> Finding:
     return Finding(
-        about="causes",
+        about=CAUSE,
         outcome=Outcome.CANNOT_SAY,
         says=problem,
         judges=Judges.FUNCTION,

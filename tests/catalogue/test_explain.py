@@ -42,14 +42,14 @@ def test_danger_is_named_before_anything_else() -> None:
     """A wrong device leaves people unprotected: first finding and first caution say so."""
     reply = explain(HUNDRED)
 
-    assert reply["findings"][0]["about"] == "danger"
+    assert reply["findings"][0]["about"] == "whether people are protected"
     assert "without protection" in reply["findings"][0]["says"]
     assert "unprotected" in reply["cautions"][0]
 
 
 def test_sound_readings_raise_no_alarm() -> None:
     """With nothing dangerous likely there is no finding of danger."""
-    assert [one["about"] for one in explain(SOUND)["findings"]] == ["causes"]
+    assert [one["about"] for one in explain(SOUND)["findings"]] == ["which cause it is"]
 
 
 def test_a_device_without_a_rating_cannot_be_explained() -> None:

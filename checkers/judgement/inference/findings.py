@@ -14,6 +14,8 @@ from checkers.judgement.inference.noted import LeftOut, Noted
 from checkers.judgement.inference.posterior import Weighed
 from checkers.judgement.inference.reasons import unlike_every_cause
 
+CAUSE = "which cause it is"
+DANGER = "whether people are protected"
 NOT_A_VERDICT = (
     "These are causes, no verdict: whether the readings meet their limits is judged apart."
 )
@@ -44,17 +46,17 @@ def danger(causes: Sequence[Weighed], small_chance: float) -> list[Finding]:
         "People may be without protection: treat the circuit as unprotected until this is "
         f"settled. {listed}."
     )
-    return [_finding("danger", says, CAUSES[dangerous[0].code].do_next)]
+    return [_finding(DANGER, says, CAUSES[dangerous[0].code].do_next)]
 
 
 def _leading(explained: Explained) -> Finding:
     if not explained.evidence.noted:
         says = f"No reading could be used, so nothing is told from them. {NOT_A_VERDICT}"
-        return _finding("causes", says)
+        return _finding(CAUSE, says)
     first = explained.causes[0]
     cause = CAUSES[first.code]
     says = f"Most likely: {cause.name} ({percent(first.probability)}). {cause.means}"
-    return _finding("causes", f"{says} {NOT_A_VERDICT}", cause.do_next)
+    return _finding(CAUSE, f"{says} {NOT_A_VERDICT}", cause.do_next)
 
 
 def _unexplained(explained: Explained) -> list[Finding]:
