@@ -15,12 +15,15 @@ REPAIRS = {
     f'{LIGHT}"Dark colours"': f'{LIGHT}"Light colours"',
     f'{DARK}"Light colours"': f'{DARK}"Dark colours"',
 }
+# The sign beside a heading would be read as part of it; the table of contents leads to the same.
+SIGN = 'class="headerlink"'
+UNHEARD_SIGN = f'{SIGN} aria-hidden="true" tabindex="-1"'
 
 
 def repaired(page: str) -> str:
-    """Return a page whose search and choice of colours tell what they are. Raises ValueError."""
+    """Return a page whose search, colours and headings tell what they are. Raises ValueError."""
     for written, mended in REPAIRS.items():
         if page.count(written) != 1:
             raise ValueError(f"the theme writes {written} in another way now: see theme_repairs")
         page = page.replace(written, mended)
-    return page
+    return page.replace(SIGN, UNHEARD_SIGN)

@@ -62,8 +62,8 @@ export function rowItem(row, headings) {
     ),
     row.why ? element("p", { class: "finding__says" }, row.why) : "",
     row.do_next ? element("p", { class: "next" }, `Next: ${row.do_next}`) : "",
-    details("Where the limits come from", row.limits_from),
-    details("As written", asWritten(row.cells, headings)),
+    details("Where the limits come from", row.limits_from, row),
+    details("As written", asWritten(row.cells, headings), row),
   );
 }
 
@@ -79,6 +79,8 @@ function asWritten(cells, headings) {
     .join(" · ");
 }
 
-function details(title, text) {
-  return text ? element("details", { class: "sources" }, element("summary", {}, title), element("p", {}, text)) : "";
+// Every row has the same two: heard alone, each must tell whose it is.
+function details(title, text, row) {
+  const whose = element("span", { class: "unseen" }, `: ${placeOf(row)}`);
+  return text ? element("details", { class: "sources" }, element("summary", {}, title, whose), element("p", {}, text)) : "";
 }
