@@ -11,9 +11,11 @@ from typing import NamedTuple
 from build_tools import places
 from build_tools.archives import archive_bytes, read_archive
 from build_tools.bytecode import compile_archive
+from build_tools.class_texts import MODULE, class_texts_module
 from build_tools.import_closure import closure, imports_of, module_name
 
 CHOICES = places.TOOLS / "runtime" / "library.toml"
+STAND_INS = places.TOOLS / "runtime" / "stand_ins"
 
 Modules = dict[str, tuple[bytes, bool]]
 
@@ -87,8 +89,15 @@ def _check(modules: Modules, own: Modules, choices: Choices) -> None:
             raise ValueError(f"{name} imports {missing}, which library.toml leaves out")
 
 
+def stand_ins(folder: Path = STAND_INS) -> dict[str, bytes]:
+    """Read what takes the place of the library's own modules, by their files' names."""
+    return {x.relative_to(folder).as_posix(): x.read_bytes() for x in folder.rglob("*.py")}
+
+
 def library_for_browser(archive: Path, package: Path) -> bytes:
     """Trim and compile the runtime's standard library, and leave its documentation out.
+
+    What stands in for a part of it is in its place, and the texts of our data classes are in it.
 
     Args:
         archive: the library as the runtime ships it.
@@ -97,7 +106,8 @@ def library_for_browser(archive: Path, package: Path) -> bytes:
     Returns:
         The archive that the site serves.
     """
-    kept = trimmed(read_archive(archive), package_modules(package), read_choices())
+    library = {**read_archive(archive), **stand_ins(), MODULE: class_texts_module()}
+    kept = trimmed(library, package_modules(package), read_choices())
     with tempfile.TemporaryDirectory() as folder:
         sources = Path(folder) / archive.name
         sources.write_bytes(archive_bytes(kept))

@@ -52,6 +52,7 @@ def _makers() -> list[Path]:
     names = (
         "archives",
         "bytecode",
+        "class_texts",
         "import_closure",
         "library",
         "parsed_data",

@@ -11,10 +11,12 @@ from checkers.catalogue import checker_for
 def get_ready(slug: str) -> None:
     """Import a checker ahead of its first question; raises KeyError where there is none.
 
-    What is there then stays, so the collector need not look at it again.
+    What is there then stays, so the collector need not look at it again. The browser's library
+    lets it wait for this.
     """
     checker_for(slug)
     gc.freeze()
+    gc.enable()
 
 
 def wake_up() -> None:

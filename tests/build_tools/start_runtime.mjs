@@ -1,13 +1,19 @@
 // Starts the prepared runtime under node and asks it the requests on standard input. Prints the
-// replies, and the names of the modules that the runtime carries in itself.
+// replies, the names of the modules that the runtime carries in itself, of those that are loaded
+// then, and the texts that had to be compiled on the way.
 import { readFileSync } from "node:fs";
 import { pathToFileURL } from "node:url";
 
 const ASK = `
-import _imp, json
+import _imp, json, sys
+import sitecustomize
+compiled, compile_text = [], sitecustomize._compiled
+sitecustomize._compiled = lambda text: compiled.append(text) or compile_text(text)
 import checkers
 replies = [checkers.run(slug, request) for slug, request in json.loads(requests)]
-json.dumps({"replies": replies, "frozen": _imp._frozen_module_names()})
+frozen = _imp._frozen_module_names()
+loaded = list(sys.modules)
+json.dumps({"replies": replies, "frozen": frozen, "loaded": loaded, "compiled": compiled})
 `;
 
 async function answer(folder, requests) {

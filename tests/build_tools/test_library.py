@@ -2,9 +2,14 @@
 
 from __future__ import annotations
 
+import ast
+
 import pytest
 
-from build_tools.library import Choices, modules_of, read_choices, trimmed
+from build_tools.archives import read_archive
+from build_tools.library import Choices, modules_of, read_choices, stand_ins, trimmed
+from build_tools.runtime import LIBRARY as LIBRARY_FILE
+from build_tools.runtime_package import PYODIDE
 
 LIBRARY = {
     "re/__init__.py": b"import enum",
@@ -60,3 +65,16 @@ def test_leaving_out_what_is_not_there_is_an_error() -> None:
 def test_every_choice_has_its_reason() -> None:
     """As every exception in this project has."""
     assert all(len(reason.split()) >= 2 for reason in read_choices().left_out.values())
+
+
+OF_OUR_OWN = "sitecustomize.py"  # Python looks for it, and the library has none
+
+
+def test_what_stands_in_for_a_module_lies_where_that_one_does_and_says_why() -> None:
+    """So that a new version of the runtime that moves one is noticed."""
+    theirs = read_archive(PYODIDE / LIBRARY_FILE)
+
+    assert set(stand_ins()) - {OF_OUR_OWN} <= set(theirs)
+    assert OF_OUR_OWN not in theirs
+    for source in stand_ins().values():
+        assert len((ast.get_docstring(ast.parse(source)) or "").split()) >= 8

@@ -109,6 +109,18 @@ def test_the_runtime_carries_in_itself_what_the_library_passes_by(started: dict[
     assert set(read_choices().frozen) <= carried
 
 
+def test_no_text_of_a_data_class_is_compiled_in_the_browser(started: dict[str, Any]) -> None:
+    """The build knew the text of each, which depends on the library's version."""
+    assert "checkers.catalogue.schedule" in started["loaded"]
+    assert started["compiled"] == []
+
+
+def test_nothing_for_networks_and_other_programs_is_loaded(started: dict[str, Any]) -> None:
+    """What stands in for the event loop keeps them away."""
+    assert "asyncio" in started["loaded"]
+    assert {"logging", "selectors", "socket", "subprocess"} & set(started["loaded"]) == set()
+
+
 def test_no_root_of_the_library_is_a_slip(prepared: Path) -> None:
     """Each root that the runtime loads by name is in the library it serves."""
     names = set(read_archive(prepared / LIBRARY))
