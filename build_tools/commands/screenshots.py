@@ -18,7 +18,6 @@ from build_tools.site_build import ensure_site
 from build_tools.start_up.rounds import served
 
 FOLDER = places.BUILD / "screenshots"
-BRITISH = "--lang=en-GB"  # a day is written as the readers of the pictures write it
 
 
 def run(arguments: Sequence[str]) -> int:
@@ -41,7 +40,7 @@ def _take(views: Views, names: Sequence[str]) -> list[Fault]:
     taken, faults = {}, list[Fault]()
     chosen = [view for view in views.views if view.name in names]
     with sync_playwright() as playwright, served(ensure_site()) as origin:
-        browser = playwright.chromium.launch(executable_path=find_chromium(), args=[LEAN, BRITISH])
+        browser = playwright.chromium.launch(executable_path=find_chromium(), args=[LEAN])
         with replacing(FOLDER) as folder:
             camera = Camera(browser, origin, folder, views)
             for number, view in enumerate(chosen, start=1):

@@ -96,7 +96,7 @@ class Camera:
     def _opened(self, view: View, width: int, *, phone: bool) -> Iterator[Page]:
         # A browser that knows nothing of the views before: no log, no fields filled.
         with self.browser.new_context(
-            viewport=_size(width), has_touch=phone, is_mobile=phone, locale="en-GB"
+            viewport=_size(width), has_touch=phone, is_mobile=phone
         ) as context:
             context.add_init_script(NO_COPY)
             page = context.new_page()

@@ -27,3 +27,24 @@ def test_a_choice_is_read_whole(phone: Phone, checker: str) -> None:
     phone.open(f"checkers/{checker}/")
 
     assert set(phone.page.evaluate(CUT, ARROW)) <= LONG
+
+
+# A choice on a button whose longest word is wider than the button breaks within it.
+BROKEN = """() => [...document.querySelectorAll("[data-inputs] .button__face > .button__name")]
+  .filter((one) => one.offsetParent)
+  .flatMap((one) => one.textContent.split(/[\\s-]+/).filter((word) => {
+    const pen = document.createElement("canvas").getContext("2d");
+    const { fontWeight, fontSize, fontFamily } = getComputedStyle(one);
+    pen.font = `${fontWeight} ${fontSize} ${fontFamily}`;
+    return pen.measureText(word).width > one.parentElement.clientWidth;
+  }))"""
+NARROW = 360  # px: a small phone
+
+
+@pytest.mark.parametrize("checker", ["readings", "type-for-load"])
+def test_no_button_breaks_within_a_word(phone: Phone, checker: str) -> None:
+    """Each is as wide as the longest word on it."""
+    phone.page.set_viewport_size({"width": NARROW, "height": 800})
+    phone.open(f"checkers/{checker}/")
+
+    assert phone.page.evaluate(BROKEN) == []
