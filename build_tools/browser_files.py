@@ -21,6 +21,7 @@ from build_tools.runtime import LOCK, MANIFEST, PREPARED
 from build_tools.start_list import probe, runtime_list
 from checkers.catalogue import CHECKERS
 from checkers.domain.glossary import QUANTITIES
+from checkers.domain.quantities import LARGER
 from checkers.domain.readings import Test
 from checkers.domain.sources import Evidence
 from checkers.printing import ABOUT, HEADLINES
@@ -102,12 +103,13 @@ def styles() -> list[str]:
     return [f"{browser_folder()}/{STYLE}"]
 
 
-def words() -> dict[str, dict[str, Any]]:
+def words() -> dict[str, Mapping[str, Any]]:
     """Return the words a page shows for what stands in a reply."""
     return {
         "OUTCOMES": {key: word.capitalize() for key, word in HEADLINES.items()},
         "JUDGES": {key: f"{word[0].upper()}{word[1:]}" for key, word in ABOUT.items()},
         "EVIDENCE": {word.value: word.meaning for word in Evidence},
+        "LARGER": LARGER,
         "NAMES": {key: quantity.name for key, quantity in QUANTITIES.items()},
         "AXES": tomllib.loads(AXES.read_text(encoding="utf-8")),
         "TESTS": {test.value: test.label for test in Test if test is not Test.UNKNOWN},

@@ -12,9 +12,10 @@ from urllib.parse import urlencode
 from build_tools import places
 from build_tools.forms import form_fields
 from build_tools.rendering import html
+from checkers import run
 from checkers.catalogue import SLUGS, checker_for
 from checkers.domain.parsing import parse_inputs
-from checkers.printing import HEADLINES
+from checkers.printing import headline
 
 DOORS = places.ROOT / "docs" / "front-page.toml"
 
@@ -44,7 +45,7 @@ def examples_show(slug: str, root: str) -> str:
         {
             "title": example.title,
             "outcome": example.outcome,
-            "word": HEADLINES[example.outcome].capitalize(),
+            "word": headline(run(slug, example.request)).capitalize(),
             "address": f"{root}checkers/{slug}/#{fragment(example.request)}",
         }
         for example in checker_for(slug).examples

@@ -4,10 +4,12 @@ from __future__ import annotations
 
 import textwrap
 from collections.abc import Iterable, Mapping, Sequence
+from math import inf
 from typing import Any
 
-from checkers.domain.quantities import format_number
+from checkers.domain.quantities import LARGER, format_number, format_quantity
 from checkers.domain.sources import Citation
+from checkers.judgement.plan_gaps import HOLDS
 
 WIDTH = 79
 LONGEST_ROW = 3 * WIDTH
@@ -18,6 +20,7 @@ HEADLINES = {
     "borderline": "BORDERLINE",
     "cannot-say": "CANNOT SAY",
 }
+PLAN = "PLAN"
 ABOUT = {
     "installation-code": "installation rule",
     "device-standard": "device standard",
@@ -36,6 +39,12 @@ def print_reply(reply: Mapping[str, Any]) -> str:
     return _lines(_result(reply))
 
 
+def headline(reply: Mapping[str, Any]) -> str:
+    """Return the word over a result: its outcome, or that it is a plan, which judges nothing."""
+    plan = [one["about"] for one in reply["findings"]] == [HOLDS]
+    return PLAN if plan else HEADLINES[reply["outcome"]]
+
+
 def _lines(lines: Iterable[str]) -> str:
     return "\n".join(lines) + "\n"
 
@@ -46,7 +55,7 @@ def _errors(errors: Mapping[str, str]) -> list[str]:
 
 def _result(reply: Mapping[str, Any]) -> list[str]:
     where = f"{reply['edition'] or reply['code']}, on {reply['on']}"
-    lines = [f"{HEADLINES[reply['outcome']]}   ({where})", ""]
+    lines = [f"{headline(reply)}   ({where})", ""]
     for finding in reply["findings"]:
         lines += _finding(finding)
     lines += _answer(reply["answer"])
@@ -59,15 +68,21 @@ def _result(reply: Mapping[str, Any]) -> list[str]:
 
 
 def _finding(finding: Mapping[str, Any]) -> list[str]:
-    device = f"{finding['device']}: " if finding.get("device") else ""
-    head = f"{HEADLINES[finding['outcome']]}: {device}{finding['about']}"
-    lines = wrap(f"{head} [{ABOUT[finding['judges']]}]")
+    word = PLAN if finding["about"] == HOLDS else HEADLINES[finding["outcome"]]
+    lines = wrap(f"{word}: {_about(finding)} [{ABOUT[finding['judges']]}]")
     lines += wrap(finding["says"], "    ")
     if finding.get("do_next"):
         lines += wrap(f"Next: {finding['do_next']}", "    ")
     for source in finding["sources"]:
         lines += wrap(f"Source: {Citation(**source).words}", "    ")
     return [*lines, ""]
+
+
+def _about(finding: Mapping[str, Any]) -> str:
+    """Return what a finding is about, with its device unless that is named in it."""
+    device, about = finding.get("device", ""), str(finding["about"])
+    named = about.startswith(f"{device} before ") or about.endswith(f" through {device}")
+    return f"{device}: {about}" if device and not named else about
 
 
 def _answer(answer: Mapping[str, Any]) -> list[str]:
@@ -117,7 +132,7 @@ def _drawn(row: Mapping[str, Any]) -> list[str]:
 
 def _words(value: Any) -> str:
     if isinstance(value, Mapping) and set(value) == {"value", "unit"}:
-        return f"{_words(value['value'])} {value['unit']}".strip()
+        return _figure(value["value"], value["unit"])
     if isinstance(value, Mapping) and set(value) == CITED:
         return Citation(**value).words
     if isinstance(value, Mapping):
@@ -127,6 +142,12 @@ def _words(value: Any) -> str:
     if isinstance(value, int | float):
         return format_number(value, 5)
     return ", ".join(_words(one) for one in value) if _is_list(value) else str(value)
+
+
+def _figure(value: Any, unit: str) -> str:
+    if isinstance(value, int | float) and value >= LARGER.get(unit, ("", inf))[1]:
+        return format_quantity(value, unit, 5)
+    return f"{_words(value)} {unit}".strip()
 
 
 def _is_list(value: Any) -> bool:

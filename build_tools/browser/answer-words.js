@@ -1,5 +1,5 @@
 import { sourceText, testNamed } from "./findings.js";
-import { NAMES } from "./words.js";
+import { LARGER, NAMES } from "./words.js";
 
 const KEY = /^[a-z][a-z0-9]*(-[a-z0-9]+)+$/; // a value that is a key of a table
 const WRITTEN = { ac: "AC", dc: "DC", rms: "r.m.s. value", id: "name" };
@@ -10,7 +10,7 @@ export function textOf(value) {
     return "–";
   }
   if (isFigure(value)) {
-    return `${number(value.value)} ${value.unit}`.trim();
+    return figureText(value);
   }
   if (Array.isArray(value)) {
     return value.map(textOf).join(", ");
@@ -25,6 +25,11 @@ export function textOf(value) {
     return Object.entries(value).map(([name, inner]) => `${nameOf(name)}: ${textOf(inner)}`).join("; ");
   }
   return typeof value === "number" ? number(value) : wordOf(String(value));
+}
+
+function figureText({ value, unit }) {
+  const [larger, from] = LARGER[unit] ?? [unit, Infinity];
+  return value >= from ? `${number(value / 1000)} ${larger}` : `${number(value)} ${unit}`.trim();
 }
 
 function number(value) {

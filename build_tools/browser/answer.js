@@ -88,10 +88,14 @@ function cards(list) {
   return element("ol", { class: "cards" }, ...items);
 }
 
+function cell(text, leads) {
+  return leads ? element("th", { scope: "row" }, text) : element("td", {}, text);
+}
+
 function table(caption, columns, list) {
   const head = columns.map((column) => element("th", { scope: "col" }, nameOf(column)));
   const body = list.map((row) =>
-    element("tr", {}, ...columns.map((column) => element("td", {}, textOf(row[column])))));
+    element("tr", {}, ...columns.map((column, place) => cell(textOf(row[column]), place === 0))));
   return element(
     "div",
     { class: "table", tabindex: 0, role: "region", "aria-label": caption },

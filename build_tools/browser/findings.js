@@ -1,10 +1,8 @@
 import { element } from "./element.js";
+import { isPlan, outcomeOfFinding, wordOf } from "./outcomes.js";
 import { shapeOf } from "./shapes.js";
 import { stripOf, updateStrip } from "./strip.js";
 import { EVIDENCE, OUTCOMES, TESTS } from "./words.js";
-
-/** The word in the place of an outcome for what only says what to do. */
-export const PLAN = "Plan";
 
 /**
  * One finding: its outcome in word and shape, the figures, where they lie, one sentence, what to
@@ -15,8 +13,8 @@ export const PLAN = "Plan";
 export function findingItem(finding, former = null) {
   return element(
     "li",
-    { class: "finding", "data-outcome": isPlan(finding) ? "plan" : finding.outcome },
-    isPlan(finding) ? planHead() : head(finding),
+    { class: "finding", "data-outcome": outcomeOfFinding(finding) },
+    head(finding),
     figures(finding),
     strip(finding, former?.querySelector(".strip")),
     element("p", { class: "finding__says" }, finding.says),
@@ -26,29 +24,20 @@ export function findingItem(finding, former = null) {
 }
 
 function head(finding) {
-  return element(
-    "p",
-    { class: "finding__head" },
-    shapeOf(finding.outcome),
-    element("strong", { class: "finding__word" }, OUTCOMES[finding.outcome]),
-    " ",
-    element("span", { class: "finding__about" }, aboutOf(finding)),
-  );
-}
-
-function planHead() {
-  return element("p", { class: "finding__head" }, shapeOf("plan"), element("strong", { class: "finding__word" }, PLAN));
-}
-
-/** Whether a finding tells what a plan holds: it judges nothing, and is no verdict. */
-export function isPlan({ about }) {
-  return about === "what the plan holds";
+  const outcome = outcomeOfFinding(finding);
+  const about = isPlan(finding) ? [] : [" ", element("span", { class: "finding__about" }, aboutOf(finding))];
+  const word = element("strong", { class: "finding__word" }, wordOf(outcome));
+  return element("p", { class: "finding__head" }, shapeOf(outcome), word, ...about);
 }
 
 /** What a finding is about, with the device unless that is named in it. */
 export function aboutOf({ device, about }, { begins = false } = {}) {
   const named = testNamed(about);
-  return device && !about.split(" ").includes(device) ? `${device}: ${named}` : begins ? begun(named) : named;
+  return device && !names(about, device) ? `${device}: ${named}` : begins ? begun(named) : named;
+}
+
+function names(about, device) {
+  return about.startsWith(`${device} before `) || about.endsWith(` through ${device}`);
 }
 
 function begun(text) {

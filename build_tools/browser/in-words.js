@@ -12,10 +12,17 @@ export function showInWords(entry) {
   if (!place) {
     return false;
   }
+  showName(entry);
   const folded = fieldsIn(entry).filter((field) => field.closest("[data-rest]"));
   const words = folded.map(inWords).filter(Boolean).join(" · ");
   say(place, words || place.dataset.ask);
   return words !== "";
+}
+
+// Heard alone, an entry or its button for removal tells by its own name which it is.
+function showName(entry) {
+  const name = valueOf(fieldsIn(entry).find((field) => !field.closest("[data-rest]")));
+  entry.querySelectorAll("[data-named]").forEach((place) => say(place, name ? `: ${name}` : ""));
 }
 
 function inWords(field) {

@@ -4,22 +4,24 @@ import { judgeAgain } from "./log-again.js";
 import { editForm } from "./log-edit.js";
 import { entryParts } from "./log-record-entry.js";
 import { dayInWords, titleOf } from "./log-words.js";
+import { outcomeOf, wordOf } from "./outcomes.js";
 import { ROOT } from "./places.js";
 import { shapeOf } from "./shapes.js";
-import { OUTCOMES, TITLES } from "./words.js";
+import { TITLES } from "./words.js";
 
 /** One entry in the list: its verdict in a line; opened, all of it and what can be done with it. */
 export function entryItem(page, entry) {
   const { reply } = entry;
+  const outcome = outcomeOf(reply);
   const item = element(
     "details",
-    { class: "kept", "data-id": entry.id, "data-outcome": reply.outcome },
+    { class: "kept", "data-id": entry.id, "data-outcome": outcome },
     element(
       "summary",
       { class: "kept__head" },
-      shapeOf(reply.outcome),
+      shapeOf(outcome),
       element("span", { class: "kept__text" },
-        element("strong", {}, OUTCOMES[reply.outcome]),
+        element("strong", {}, wordOf(outcome)),
         ` ${entry.device || "Without a label"}`,
         element("span", { class: "kept__what" }, `${titleOf(entry)}, ${dayInWords(reply.on)}`)),
     ),

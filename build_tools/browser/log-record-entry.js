@@ -1,10 +1,11 @@
 import { answerParts } from "./answer.js";
 import { element } from "./element.js";
-import { testNamed } from "./findings.js";
+import { aboutOf } from "./findings.js";
 import { givenList } from "./log-given.js";
 import { dayInWords, momentInWords, placeOf } from "./log-words.js";
+import { outcomeOfFinding, wordOf } from "./outcomes.js";
 import { shapeOf } from "./shapes.js";
-import { JUDGES, OUTCOMES } from "./words.js";
+import { JUDGES } from "./words.js";
 
 const COLUMNS = ["Finding", "Measured", "Limit", "Verdict", "Where the limit stands"];
 
@@ -52,12 +53,14 @@ function findings(all, heading) {
   ];
 }
 
-function row({ about, device, outcome, says, judges, measured, limit, do_next: next, sources = [] }) {
+function row(finding) {
+  const { says, judges, measured, limit, do_next: next, sources = [] } = finding;
+  const outcome = outcomeOfFinding(finding);
   const cells = [
-    [element("strong", {}, [device, testNamed(about)].filter(Boolean).join(", ")), ` (${JUDGES[judges] ?? judges}). ${says}${next ? ` Next: ${next}` : ""}`],
+    [element("strong", {}, aboutOf(finding)), ` (${JUDGES[judges] ?? judges}). ${says}${next ? ` Next: ${next}` : ""}`],
     [measured || "–"],
     [limit || "–"],
-    [element("span", { class: "sheet__verdict", "data-outcome": outcome }, shapeOf(outcome), ` ${OUTCOMES[outcome]}`)],
+    [element("span", { class: "sheet__verdict", "data-outcome": outcome }, shapeOf(outcome), ` ${wordOf(outcome)}`)],
     [sources.map(placeOf).join("; ") || "–"],
   ];
   return element("tr", { role: "row" }, ...cells.map((cell, place) =>

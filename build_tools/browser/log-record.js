@@ -1,6 +1,7 @@
 import { element } from "./element.js";
 import { entryParts } from "./log-record-entry.js";
 import { counted, dayInWords, titleOf } from "./log-words.js";
+import { outcomeOf, wordOf } from "./outcomes.js";
 import { shapeOf } from "./shapes.js";
 import { OUTCOMES } from "./words.js";
 
@@ -56,18 +57,19 @@ function generalCautions() {
 }
 
 function tally(entries) {
-  const count = (outcome) => entries.filter(({ reply }) => reply.outcome === outcome).length;
-  const counts = Object.keys(OUTCOMES).filter(count).map((one) => `${OUTCOMES[one]}: ${count(one)}`);
+  const count = (outcome) => entries.filter(({ reply }) => outcomeOf(reply) === outcome).length;
+  const counts = [...Object.keys(OUTCOMES), "plan"].filter(count).map((one) => `${wordOf(one)}: ${count(one)}`);
   return element("p", { class: "sheet__tally" }, counts.join(" · "));
 }
 
 function sheet(entry, said) {
   const { job, device, reply } = entry;
+  const outcome = outcomeOf(reply);
   return element(
     "article",
     { class: "sheet__entry" },
     element("h3", { class: "sheet__head" },
-      element("span", { class: "sheet__verdict", "data-outcome": reply.outcome }, shapeOf(reply.outcome), ` ${OUTCOMES[reply.outcome]}`),
+      element("span", { class: "sheet__verdict", "data-outcome": outcome }, shapeOf(outcome), ` ${wordOf(outcome)}`),
       ` ${device || "Device without a label"}`),
     element("p", { class: "sheet__about" }, [job, titleOf(entry)].filter(Boolean).join(". ")),
     ...entryParts(entry, "h4", said),

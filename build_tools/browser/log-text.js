@@ -1,11 +1,11 @@
 import { dayInWords, findingLine, titleOf } from "./log-words.js";
-import { OUTCOMES } from "./words.js";
+import { outcomeOf, wordOf } from "./outcomes.js";
 
 /** An entry as plain text, for a clipboard. */
 export function entryText({ job, device, note, checker, build, request, reply }) {
   return [
     [job, device].filter(Boolean).join(", ") || "A device without a label",
-    `${OUTCOMES[reply.outcome]}: ${titleOf({ checker })}, for ${dayInWords(reply.on)}, ${reply.edition || reply.code}`,
+    `${wordOf(outcomeOf(reply))}: ${titleOf({ checker })}, for ${dayInWords(reply.on)}, ${reply.edition || reply.code}`,
     ...reply.findings.map((finding) => `- ${findingLine(finding)}`),
     ...(reply.cautions ?? []).map((caution) => `Caution: ${caution}`),
     reply.local_note ?? "",

@@ -1,11 +1,12 @@
-import { testNamed } from "./findings.js";
-import { EVIDENCE, NAMES, OUTCOMES, TITLES } from "./words.js";
+import { aboutOf } from "./findings.js";
+import { outcomeOfFinding, wordOf } from "./outcomes.js";
+import { EVIDENCE, NAMES, TITLES } from "./words.js";
 
 /** One finding in a line of text, as a spreadsheet or a clipboard takes it. */
-export function findingLine({ outcome, about, device, says, sources = [] }) {
+export function findingLine(finding) {
+  const { says, sources = [] } = finding;
   const places = sources.map(placeOf).join("; ");
-  const named = [device, testNamed(about)].filter(Boolean).join(", ");
-  return `${OUTCOMES[outcome]}: ${named}: ${says}${places ? ` [${places}]` : ""}`;
+  return `${wordOf(outcomeOfFinding(finding))}: ${aboutOf(finding)}: ${says}${places ? ` [${places}]` : ""}`;
 }
 
 /** Where a limit stands, and how it is known. */

@@ -1,17 +1,18 @@
 import { element, say } from "./element.js";
-import { aboutOf, isPlan, PLAN } from "./findings.js";
+import { aboutOf } from "./findings.js";
+import { isPlan, outcomeOf, wordOf } from "./outcomes.js";
 import { shapeOf } from "./shapes.js";
-import { OUTCOMES } from "./words.js";
 
 /** The bar that stays in view: the outcome in one word and a shape, and what decided it. */
 export function showVerdict(root, reply) {
-  if (reply.findings.length === 1 && isPlan(reply.findings[0])) {
-    bar(root, "plan", PLAN, reply.findings[0].says);
+  const outcome = outcomeOf(reply);
+  if (outcome === "plan") {
+    bar(root, outcome, wordOf(outcome), reply.findings[0].says);
     offerReasons(root, "See it");
     return;
   }
   const deciding = reply.findings.filter((one) => one.outcome === reply.outcome && !isPlan(one));
-  bar(root, reply.outcome, OUTCOMES[reply.outcome], waiting(root) + decided(reply, deciding));
+  bar(root, outcome, wordOf(outcome), waiting(root) + decided(reply, deciding));
   offerReasons(root, "See why");
 }
 

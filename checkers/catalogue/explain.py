@@ -42,7 +42,7 @@ class Inputs(Question):
 
     device: Device = group(Device, "Device", default=Device)
     readings: tuple[PlacedReading, ...] = many(
-        PlacedReading, "Readings", least=1, most=40, folded=FOLDED
+        PlacedReading, "Readings", each="Reading", least=1, most=40, folded=FOLDED
     )
     circuit: SuppliedCircuit = group(SuppliedCircuit, "Circuit", default=SuppliedCircuit)
     looked: Looked = group(Looked, "Looked at", default=Looked, advanced=True)

@@ -78,7 +78,9 @@ class Inputs(Question):
         default=None,
         explain="With a leakage clamp around all live conductors, everything on and working.",
     )
-    items: tuple[Item, ...] = many(Item, "Equipment or circuits", most=40)
+    items: tuple[Item, ...] = many(
+        Item, "Equipment or circuits", each="Equipment or circuit", most=40
+    )
     insulation_resistance: float | None = quantity("insulation_resistance", default=None)
     clamp_filter: str = choice(FILTERS, "Filter of the clamp", default="unknown", advanced=True)
     clamp_uncertainty: float | None = quantity("current_uncertainty", default=None, advanced=True)

@@ -45,7 +45,7 @@ class Inputs(Question):
 
     device: Device = group(Device, "Device", default=Device)
     history: tuple[Visit, ...] = many(
-        Visit, "Readings with their days", least=1, most=200, folded=FOLDED
+        Visit, "Readings with their days", each="Reading", least=1, most=200, folded=FOLDED
     )
     label: str = text("Name of the device", most=80, explain="Stands in the calendar.")
     place: str = text(

@@ -23,7 +23,9 @@ class Inputs(Question):
     """A device and its readings, with what is known of circuit and instrument."""
 
     device: Device = group(Device, "Device", default=Device)
-    readings: tuple[Reading, ...] = many(Reading, "Readings", least=1, most=100, folded=FOLDED)
+    readings: tuple[Reading, ...] = many(
+        Reading, "Readings", each="Reading", least=1, most=100, folded=FOLDED
+    )
     circuit: Circuit = group(Circuit, "Circuit", default=Circuit)
     instrument: Instrument = group(Instrument, "Instrument", default=Instrument, advanced=True)
 

@@ -116,7 +116,12 @@ class Inputs(Question):
     """The devices and loads of a tree, and what decides the fault current."""
 
     devices: tuple[DeviceInTree, ...] = many(
-        DeviceInTree, "Devices", least=1, most=100, folded=Folded("id", "Which device?")
+        DeviceInTree,
+        "Devices",
+        each="Device",
+        least=1,
+        most=100,
+        folded=Folded("id", "Which device?"),
     )
     loads: tuple[LoadInTree, ...] = many(
         LoadInTree, "Equipment", most=200, folded=Folded("id", "Which equipment?")

@@ -83,7 +83,8 @@ class Folded:
 class Spec:
     """What a field is: its kind, its words, and what it accepts.
 
-    `keypad` marks a text that is mostly a number, so that a phone shows its keypad for numbers.
+    `keypad` marks a text that is mostly a number, so that a phone shows its keypad for numbers;
+    `each` names one entry of a list.
     """
 
     kind: Kind
@@ -99,6 +100,7 @@ class Spec:
     verbatim: bool = False
     keypad: bool = False
     folded: Folded | None = None
+    each: str = ""
 
     @property
     def unit(self) -> str:

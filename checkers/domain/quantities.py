@@ -8,6 +8,7 @@ from __future__ import annotations
 import re
 import unicodedata
 from decimal import Decimal
+from math import inf
 
 from checkers.domain.glossary import QUANTITIES, SPELLINGS, UNITS, Quantity, Unit
 
@@ -15,7 +16,9 @@ NUMBER = re.compile(
     r"[+-]?(?:[1-9](?: \d{3})+(?!\d)|\d+)?(?:[.,]\d+)?",
 )
 THOUSANDS_OR_DECIMALS = re.compile(r"[+-]?[1-9]\d{0,2},\d{3}")
-LONG_TIME = 2000.0
+LARGER = {"ms": ("s", 2000.0), "mA": ("A", 1000.0)}
+"""The unit a thousand times as large, and the value from which it is written."""
+
 COMPUTED_IN = {unit.kind: unit.symbol for unit in UNITS.values() if unit.factor == 1}
 
 
@@ -90,7 +93,8 @@ def format_number(value: float, digits: int = 3) -> str:
 
 
 def format_quantity(value: float, unit: str, digits: int = 4) -> str:
-    """Return a value with its unit, as it is shown: 300 ms, 10 s, 27 mA."""
-    if unit == "ms" and value >= LONG_TIME:
-        value, unit = value / 1000, "s"
+    """Return a value with its unit, as it is shown: 300 ms, 10 s, 27 mA, 5 A."""
+    larger, start = LARGER.get(unit, (unit, inf))
+    if value >= start:
+        value, unit = value / 1000, larger
     return f"{format_number(value, digits)} {unit}"

@@ -41,3 +41,30 @@ def test_what_every_line_has_tells_whose_it_is(phone: Phone, slug: str, lists: s
 
     assert any(told)
     assert [names for names in told if len(set(names)) < len(names)] == []
+
+
+def test_an_entry_is_told_by_its_own_name(phone: Phone) -> None:
+    """A device in a row of them: which one it is, and which one the button would remove."""
+    page = _judged(phone, "series")
+    entry = phone.field("devices", "1")
+
+    expect(entry).to_have_accessible_name("Device 2: left")
+    phone.types("garage", "devices", "1", "id")
+    expect(entry).to_have_accessible_name("Device 2: garage")
+    expect(page.get_by_role("button", name="Remove Device 2: garage")).to_have_count(1)
+
+
+def test_a_row_of_results_is_headed_by_what_it_is_about(phone: Phone) -> None:
+    """The figures of each device are heard with the device that they belong to."""
+    page = _judged(phone, "series")
+    rows = page.get_by_role("region", name="Devices").get_by_role("rowheader")
+
+    expect(rows).to_have_text(["main", "left", "right"])
+
+
+def test_a_current_is_told_in_one_unit(phone: Phone) -> None:
+    """The same current is not 5 A in a sentence and 5000 mA in the figures."""
+    _judged(phone, "series")
+
+    expect(phone.results).to_contain_text("5 A")
+    expect(phone.results).not_to_contain_text("5000")

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+import re
 from pathlib import Path
 
 import pytest
 from playwright.sync_api import Page, expect
 
-from tests.browser.job_log import JobLog, an_entry, reading
+from tests.browser.job_log import REQUEST, JobLog, an_entry, reading
 from tests.browser.phone import Phone
 
 BLINDED = reading("28 ms", device={"type": "AC", "rated_residual_current": "30 mA"})
@@ -94,3 +95,20 @@ def test_the_log_fits_a_phone(job_log: JobLog, page: Page) -> None:
     )
     assert sizes
     assert [one for one in sizes if one[1] < 48] == []
+
+
+def test_a_kept_plan_reads_as_a_plan(phone: Phone, tmp_path: Path) -> None:
+    """In the list, in the record and in its count: never as a pass, nor as what cannot be said."""
+    request = {key: REQUEST[key] for key in ("code", "on", "device")}
+    plan = an_entry(5, checker="test-plan", request=request)
+    kept = JobLog(phone)
+    kept.open_with(tmp_path, plan)
+
+    expect(kept.entries.locator("summary").first).to_have_text(re.compile("^Plan Way 5"))
+    kept.button("Record for print").click()
+    sheet = phone.page.locator("[data-record]")
+    expect(sheet.locator(".sheet__tally")).to_have_text("Plan: 1")
+    expect(sheet.locator(".sheet__head")).to_have_text("Plan Way 5")
+    expect(sheet.locator("[data-outcome=pass]")).to_have_count(0)
+    expect(sheet).not_to_contain_text("Cannot say")
+    assert kept.stored() == [plan]

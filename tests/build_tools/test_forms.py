@@ -56,7 +56,7 @@ class Room:
 
     colour: str = choice((("r", "<red>"), ("g", "green: as grass")), "Colour", default="g")
     lit: bool | None = yes_no("Lit")
-    lamps: tuple[Lamp, ...] = many(Lamp, "Lamps", most=3)
+    lamps: tuple[Lamp, ...] = many(Lamp, "Lamps", each="Lamp", most=3)
 
 
 def _every_input(kind: type[Any]) -> Iterator[Input]:
@@ -123,3 +123,11 @@ def test_a_unit_stands_beside_its_field_and_brings_up_digits() -> None:
 
     assert 'inputmode="decimal"' in page
     assert ">mA</span>" in page
+
+
+def test_an_entry_of_a_list_is_named_as_one() -> None:
+    """Its legend and its button for removal say Lamp 1, not Lamps 1."""
+    page = str(form_fields(Room, "room"))
+
+    assert '<legend class="unseen">Lamp <span data-number>' in page
+    assert "Remove Lamp <span data-number>" in page

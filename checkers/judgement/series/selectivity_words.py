@@ -15,7 +15,6 @@ from checkers.judgement.series.selectivity import Selectivity
 
 MAKE_IT_SO = "To keep the upper closed: {ratio} times the rating or more, and type S or a delay."
 IF_NOT_WANTED = " If both may open, say that selectivity is not wanted."
-AMPERE = 1000.0
 NO_RATING = "Read IΔn on both devices."
 ASK_MAKER = "Compare the makers' time-current curves."
 CARRIED = (
@@ -73,7 +72,7 @@ def _time_words(found: Selectivity) -> str:
     level, fault = found.level, found.fault
     if level is None or fault is None:
         return "The current of a real fault is not known here."
-    at = f"At {current_words(level.current)} ({fault.origin})"
+    at = f"At {format_quantity(level.current, 'mA', 3)} ({fault.origin})"
     if not found.times_known:
         return f"{at} no table gives {_untold(level)}."
     within = format_quantity(level.opens_within or 0.0, "ms")
@@ -91,15 +90,6 @@ def hold_words(level: Level) -> str:
     return f"holds for {format_quantity(level.holds_for, 'ms')} at least"
 
 
-def current_words(current: float) -> str:
-    """Return a current [mA] as it is said: 250 mA, 5 A."""
-    return (
-        f"{format_number(current / AMPERE)} A"
-        if current >= AMPERE
-        else format_quantity(current, "mA", 3)
-    )
-
-
 def _untold(level: Level) -> str:
     if level.opens_within is None and level.holds_for is None:
         return "either time"
@@ -110,7 +100,7 @@ def _reach(found: Selectivity) -> str:
     carried = CARRIED if found.level is not None and found.level.carried else ""
     if found.from_current is None or found.level is None:
         return carried
-    start = current_words(found.from_current)
+    start = format_quantity(found.from_current, "mA", 3)
     return f" The tables prove it from {start} up; a smaller fault may open both.{carried}"
 
 

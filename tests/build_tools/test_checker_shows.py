@@ -1,0 +1,19 @@
+"""What is shown of a checker beside its form."""
+
+from __future__ import annotations
+
+import re
+
+from build_tools.checker_shows import examples_show
+
+
+def test_an_example_ends_in_the_word_that_its_bar_will_show() -> None:
+    """A plan is a plan, not something that cannot be said; a plan with a gap says so."""
+    words = re.findall(r"</a>: (.+)</li>", str(examples_show("test-plan", "")))
+
+    assert words == ["Plan", "Plan", "Plan", "Plan", "Cannot say"]
+    assert re.findall(r"</a>: (.+)</li>", str(examples_show("series", ""))) == [
+        "Fail",
+        "Pass",
+        "Cannot say",
+    ]
