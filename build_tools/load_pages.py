@@ -9,7 +9,7 @@ from typing import NamedTuple
 
 from build_tools.rendering import html, markdown
 from checkers.domain.limit_words import amount_in_words
-from checkers.domain.load_kinds import Load, LoadFigure, LoadRule, Need, Separation, Supply
+from checkers.domain.load_kinds import Load, LoadFigure, LoadRule, Need, Separation, Supply, Trap
 from checkers.domain.loads import LOADS
 from checkers.domain.sources import Citation
 from checkers.physics.circuits import CIRCUITS
@@ -77,7 +77,7 @@ def loads_show(_: str, root: str) -> str:
 
 
 def load_show(words: str, root: str) -> str:
-    """Show a list about one kind of equipment: its key, then needs, figures or rules.
+    """Show a list about one kind of equipment: its key, then needs, figures, rules or traps.
 
     Raises KeyError for equipment or a list there is not.
     """
@@ -133,6 +133,14 @@ def _rule(rule: LoadRule) -> Line:
     return Line((Paragraph(rule.says),), _cited((rule.source,)))
 
 
+def _traps(load: Load) -> list[Line]:
+    return [_trap(trap) for trap in load.traps]
+
+
+def _trap(trap: Trap) -> Line:
+    return Line((Paragraph(trap.says),), _cited(trap.sources))
+
+
 def _cited(sources: Iterable[Citation]) -> tuple[str, ...]:
     return tuple(dict.fromkeys(source.words for source in sources))
 
@@ -141,4 +149,5 @@ PARTS: Mapping[str, Callable[[Load], list[Line]]] = {
     "needs": _needs,
     "figures": _figures,
     "rules": _rules,
+    "traps": _traps,
 }

@@ -98,6 +98,14 @@ class LoadRule:
     source: Citation
 
 
+@dataclass(frozen=True, slots=True)
+class Trap:
+    """What catches people on site, in a sentence or two."""
+
+    says: str
+    sources: tuple[Citation, ...]
+
+
 @dataclass(frozen=True, slots=True, eq=False)
 class Load:
     """One kind of connected equipment; `words` are what people call it."""
@@ -117,6 +125,7 @@ class Load:
     needs: tuple[Need, ...]
     figures: tuple[LoadFigure, ...]
     rules: tuple[LoadRule, ...]
+    traps: tuple[Trap, ...]
 
     @property
     def usual_supply(self) -> str:

@@ -18,6 +18,7 @@ from checkers.domain.load_kinds import (
     Need,
     Separation,
     Supply,
+    Trap,
 )
 from checkers.domain.records import Record
 from checkers.domain.sources import EVIDENCE_WORDS, SOURCES, Citation, cite
@@ -74,6 +75,7 @@ def _load(record: Record, key: str, sources: Sources) -> Load:
         needs=tuple(_need(one, sources) for one in _rows(record, "need")),
         figures=tuple(_figure(one, sources) for one in _rows(record, "figure")),
         rules=tuple(_rule(one, sources) for one in _rows(record, "rule")),
+        traps=tuple(_trap(one, sources) for one in _rows(record, "trap")),
     )
     record.finish()
     _refuse_gaps(record, load)
@@ -81,6 +83,8 @@ def _load(record: Record, key: str, sources: Sources) -> Load:
         raise record.error("two_way and two_way_note belong together")
     if load.figure("leakage") is None or not load.words:
         raise record.error("needs words to search by and a figure of leakage")
+    if not load.traps:
+        raise record.error("needs a trap: what catches people on site with it")
     return load
 
 
@@ -117,11 +121,9 @@ def _need(record: Record, sources: Sources) -> Need:
         smooth_dc_met=_smooth_dc(record, "smooth_dc_met", smooth),
         smooth_dc_met_source=_cited(record, record.text("smooth_dc_met_source", source), sources),
         says=record.text("says"),
-        sources=tuple(_cited(record, key, sources) for key in record.texts("source")),
+        sources=_all_cited(record, sources),
     )
     record.finish()
-    if not need.sources:
-        raise record.error("cites no source")
     return need
 
 
@@ -180,6 +182,20 @@ def _rule(record: Record, sources: Sources) -> LoadRule:
     if (rule.rated_at_most or rule.own_device) and not rule.codes:
         raise record.error("is judged, so it needs the codes it is judged under")
     return rule
+
+
+def _trap(record: Record, sources: Sources) -> Trap:
+    trap = Trap(says=record.text("says"), sources=_all_cited(record, sources))
+    record.finish()
+    return trap
+
+
+def _all_cited(record: Record, sources: Sources) -> tuple[Citation, ...]:
+    """Return every source that a row cites; one at least."""
+    cited = tuple(_cited(record, key, sources) for key in record.texts("source"))
+    if not cited:
+        raise record.error("cites no source")
+    return cited
 
 
 def _cited(record: Record, key: str, sources: Sources) -> Citation:

@@ -36,15 +36,28 @@ def test_a_page_starts_from_a_case_that_passes(key: str) -> None:
 def test_every_need_figure_and_rule_is_shown_with_its_source(key: str) -> None:
     """Nothing the catalogue knows is left out."""
     load = LOADS[key]
-    parts = ("needs", "figures", "rules")
+    parts = ("needs", "figures", "rules", "traps")
     shown = unescape("".join(load_show(f"{key} {part}", "") for part in parts))
 
     for source in [
         *(source for need in load.needs for source in (*need.sources, need.smooth_dc_source)),
         *(figure.source for figure in load.figures),
         *(rule.source for rule in load.rules),
+        *(source for trap in load.traps for source in trap.sources),
     ]:
         assert source.document in shown
+
+
+@pytest.mark.parametrize("key", LOADS)
+def test_a_page_tells_its_traps_next_to_what_it_calls_for(key: str) -> None:
+    """Before the long pictures: what catches people on site, each with how it is known."""
+    page, shown = PAGES[f"dc-sources/{key}.md"], unescape(load_show(f"{key} traps", ""))
+    headings = re.findall(r"^## (.+)$", page, re.MULTILINE)
+
+    assert headings[1] in {"The trap", "The traps"}
+    for trap in LOADS[key].traps:
+        assert trap.says in shown
+        assert all(source.words in shown for source in trap.sources)
 
 
 def test_an_island_tells_of_its_bond() -> None:

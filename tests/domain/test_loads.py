@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import copy
+import re
 from typing import Any
 
 import pytest
@@ -54,6 +55,9 @@ SPOILT = [
         "typical is above at_most",
     ),
     (lambda raw: raw["load"]["ups"].update(two_way=False), "two_way and two_way_note"),
+    (lambda raw: raw["load"]["ups"].pop("trap"), "ups: needs a trap"),
+    (lambda raw: raw["load"]["ups"]["trap"][0].update(source=[]), "trap 1: cites no source"),
+    (lambda raw: raw["load"]["ups"]["trap"][0].update(clause="9"), "unknown key 'clause'"),
     (
         lambda raw: raw["load"]["ev-charge-point"]["rule"][0].pop("codes"),
         "needs the codes it is judged under",
@@ -86,6 +90,19 @@ def test_every_entry_says_what_a_reader_needs(key: str) -> None:
     assert all(need.says.endswith(".") and need.sources for need in load.needs)
     assert all(one.source.evidence for one in load.figures)
     assert all(one.source.evidence for one in load.rules)
+
+
+@pytest.mark.parametrize("key", list(LOADS))
+def test_a_trap_is_short_and_asks_for_no_less_than_the_circuit(key: str) -> None:
+    """Three sentences at most, and a type that is called for is one that the needs call for."""
+    load = LOADS[key]
+    types = {need.type for need in load.needs}
+
+    for trap in load.traps:
+        assert len(re.findall(r"[.:] [A-Z]|[.]$", trap.says)) <= 3
+        assert len(trap.says) <= 260
+        assert set(re.findall(r"calls for a type ([A-Z]+\+?)", trap.says)) <= types
+        assert "suffices" not in trap.says or "one model" in trap.says
 
 
 def test_sources_of_supply_speak_of_both_directions_and_of_islands() -> None:
