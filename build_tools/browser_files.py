@@ -21,9 +21,11 @@ from build_tools.runtime import LOCK, MANIFEST, PREPARED
 from build_tools.start_list import probe, runtime_list
 from checkers.catalogue import CHECKERS
 from checkers.domain.glossary import QUANTITIES
+from checkers.domain.load_kinds import Supply
 from checkers.domain.quantities import LARGER
 from checkers.domain.readings import Test
 from checkers.domain.sources import Evidence
+from checkers.physics.circuits import CIRCUITS
 from checkers.printing import ABOUT, HEADLINES
 
 SOURCES = places.TOOLS / "browser"
@@ -36,6 +38,7 @@ COLOURS, PRINTED = "page.css", "print.css"  # the first of the styles, and the l
 COMMENT = re.compile(r"/\*.*?\*/\s*", re.DOTALL)
 CHECKER = re.compile(r'data-checker="(?P<slug>[\w-]+)"')
 AXES = places.TOOLS / "axes.toml"
+RESULT_NAMES = places.TOOLS / "result_names.toml"
 
 
 @cache
@@ -111,6 +114,9 @@ def words() -> dict[str, Mapping[str, Any]]:
         "EVIDENCE": {word.value: word.meaning for word in Evidence},
         "LARGER": LARGER,
         "NAMES": {key: quantity.name for key, quantity in QUANTITIES.items()},
+        "RESULTS": tomllib.loads(RESULT_NAMES.read_text(encoding="utf-8")),
+        "VALUES": {key: circuit.name for key, circuit in CIRCUITS.items()}
+        | {one.value: one.label for one in Supply},
         "AXES": tomllib.loads(AXES.read_text(encoding="utf-8")),
         "TESTS": {test.value: test.label for test in Test if test is not Test.UNKNOWN},
         "TITLES": {checker.slug: checker.title for checker in CHECKERS},

@@ -12,7 +12,8 @@ from checkers.domain.fields import Kind, Spec, inputs_of
 def input_labels() -> dict[str, dict[str, dict[str, Any]]]:
     """Return the label, and the labels of the choices, by checker and by path.
 
-    A path is as in `device.type`; `readings[].value` stands for that input of every reading.
+    A path is as in `device.type`; `readings[].value` stands for that input of every reading,
+    and a list has the label of one of its entries.
     """
     return {checker.slug: dict(_labels(checker.inputs, "")) for checker in CHECKERS}
 
@@ -29,4 +30,5 @@ def _labels(inputs: type[Any], path: str) -> Iterator[tuple[str, dict[str, Any]]
 
 def _words(spec: Spec) -> dict[str, Any]:
     choices = {choice.value: choice.label for choice in spec.choices}
-    return {"label": spec.label, "choices": choices} if choices else {"label": spec.label}
+    label = spec.each or spec.label
+    return {"label": label, "choices": choices} if choices else {"label": label}

@@ -1,5 +1,5 @@
-import { sourceText, testNamed } from "./findings.js";
-import { LARGER, NAMES } from "./words.js";
+import { begun, sourceText, testNamed } from "./findings.js";
+import { LARGER, NAMES, RESULTS, VALUES } from "./words.js";
 
 const KEY = /^[a-z][a-z0-9]*(-[a-z0-9]+)+$/; // a value that is a key of a table
 const WRITTEN = { ac: "AC", dc: "DC", rms: "r.m.s. value", id: "name" };
@@ -37,14 +37,14 @@ function number(value) {
 }
 
 function wordOf(value) {
-  const named = testNamed(value);
+  const named = VALUES[value] ?? testNamed(value);
   return KEY.test(named) ? inWords(named) : named;
 }
 
 /** The name of a result or a column. */
 export function nameOf(key) {
-  const words = NAMES[key] ?? inWords(key);
-  return words.charAt(0).toUpperCase() + words.slice(1);
+  const words = RESULTS[key] ?? NAMES[key] ?? inWords(key);
+  return begun(words);
 }
 
 function inWords(key) {

@@ -1,5 +1,6 @@
 import { calendarPart } from "./calendar.js";
 import { element } from "./element.js";
+import { begun } from "./findings.js";
 import { isEmpty, isFigure, nameOf, textOf } from "./answer-words.js";
 import { plot } from "./plot.js";
 import { stepsPart } from "./steps.js";
@@ -35,10 +36,10 @@ function figures(entries) {
 }
 
 function figure(name, text, source) {
-  const long = text.length > SHORT || source;
+  const wide = text.length > SHORT ? "figures__long" : source ? "figures__sourced" : null;
   return element(
     "div",
-    { class: long ? "figures__long" : null },
+    { class: wide },
     element("dt", {}, nameOf(name)),
     element("dd", {}, text),
     source ? element("dd", { class: "figures__source" }, textOf(source)) : "",
@@ -72,7 +73,7 @@ function listed(name, list) {
     return rows(nameOf(name), list);
   }
   const inOrder = name === "steps";
-  return element(inOrder ? "ol" : "ul", {}, ...list.map((one) => element("li", {}, textOf(one))));
+  return element(inOrder ? "ol" : "ul", {}, ...list.map((one) => element("li", {}, begun(textOf(one)))));
 }
 
 function rows(caption, list) {

@@ -25,7 +25,7 @@ export function findingItem(finding, former = null) {
 
 function head(finding) {
   const outcome = outcomeOfFinding(finding);
-  const about = isPlan(finding) ? [] : [" ", element("span", { class: "finding__about" }, aboutOf(finding))];
+  const about = isPlan(finding) ? [] : [" ", element("span", { class: "finding__about" }, aboutOf(finding, { begins: true }))];
   const word = element("strong", { class: "finding__word" }, wordOf(outcome));
   return element("p", { class: "finding__head" }, shapeOf(outcome), word, ...about);
 }
@@ -33,14 +33,18 @@ function head(finding) {
 /** What a finding is about, with the device unless that is named in it. */
 export function aboutOf({ device, about }, { begins = false } = {}) {
   const named = testNamed(about);
-  return device && !names(about, device) ? `${device}: ${named}` : begins ? begun(named) : named;
+  if (device && !names(about, device)) {
+    return `${device}: ${named}`;
+  }
+  return begins && !(device && about.startsWith(device)) ? begun(named) : named;
 }
 
 function names(about, device) {
   return about.startsWith(`${device} before `) || about.endsWith(` through ${device}`);
 }
 
-function begun(text) {
+/** A text that begins with a capital. */
+export function begun(text) {
   return text.charAt(0).toUpperCase() + text.slice(1);
 }
 

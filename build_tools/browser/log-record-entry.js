@@ -3,7 +3,7 @@ import { element } from "./element.js";
 import { aboutOf } from "./findings.js";
 import { givenList } from "./log-given.js";
 import { dayInWords, momentInWords, placeOf } from "./log-words.js";
-import { outcomeOfFinding, wordOf } from "./outcomes.js";
+import { outcomeOf, outcomeOfFinding, wordOf } from "./outcomes.js";
 import { shapeOf } from "./shapes.js";
 import { JUDGES } from "./words.js";
 
@@ -27,7 +27,7 @@ function parts({ checker, request, reply, kept, build, note }, heading, saidElse
   const cautions = (reply.cautions ?? []).filter((one) => !saidElsewhere.includes(one));
   return [
     element("p", { class: "sheet__about" },
-      `Judged for ${dayInWords(reply.on)} under ${reply.edition || reply.code} (${reply.code}). Kept ${momentInWords(kept)}. Build ${build}.`),
+      `${outcomeOf(reply) === "plan" ? "Planned" : "Judged"} for ${dayInWords(reply.on)} under ${reply.edition || reply.code} (${reply.code}). Kept ${momentInWords(kept)}. Build ${build}.`),
     note ? element("p", { class: "sheet__note" }, element("strong", {}, "Note: "), note) : "",
     element(heading, {}, "As typed"),
     givenList(checker, request),
@@ -57,7 +57,7 @@ function row(finding) {
   const { says, judges, measured, limit, do_next: next, sources = [] } = finding;
   const outcome = outcomeOfFinding(finding);
   const cells = [
-    [element("strong", {}, aboutOf(finding)), ` (${JUDGES[judges] ?? judges}). ${says}${next ? ` Next: ${next}` : ""}`],
+    [element("strong", {}, aboutOf(finding, { begins: true })), ` (${JUDGES[judges] ?? judges}). ${says}${next ? ` Next: ${next}` : ""}`],
     [measured || "–"],
     [limit || "–"],
     [element("span", { class: "sheet__verdict", "data-outcome": outcome }, shapeOf(outcome), ` ${wordOf(outcome)}`)],

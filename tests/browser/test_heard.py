@@ -68,3 +68,22 @@ def test_a_current_is_told_in_one_unit(phone: Phone) -> None:
 
     expect(phone.results).to_contain_text("5 A")
     expect(phone.results).not_to_contain_text("5000")
+
+
+def test_a_finding_begins_as_a_sentence_and_leaves_names_as_they_are(phone: Phone) -> None:
+    """What it is about begins with a capital, but not where a device's own name begins it."""
+    _judged(phone, "series")
+    heads = phone.results.locator(".finding__about").all_inner_texts()
+
+    assert "Smooth DC through main" in heads
+    assert "left before main" in heads
+
+
+def test_a_result_is_called_by_its_name(phone: Phone) -> None:
+    """A circuit, a supply and a figure are told in words, not by the key they have in data."""
+    _judged(phone, "type-for-load")
+    expect(phone.results).to_contain_text("Inverter fed line to neutral")
+    expect(phone.results).to_contain_text("Single-phase: line and neutral")
+
+    _judged(phone, "leakage-budget")
+    expect(phone.results).to_contain_text("Used (1 is the whole budget)")

@@ -110,5 +110,6 @@ def test_a_kept_plan_reads_as_a_plan(phone: Phone, tmp_path: Path) -> None:
     expect(sheet.locator(".sheet__tally")).to_have_text("Plan: 1")
     expect(sheet.locator(".sheet__head")).to_have_text("Plan Way 5")
     expect(sheet.locator("[data-outcome=pass]")).to_have_count(0)
+    expect(sheet).to_contain_text("Planned for 24 November 2026")
     expect(sheet).not_to_contain_text("Cannot say")
     assert kept.stored() == [plan]

@@ -5,9 +5,11 @@ from __future__ import annotations
 import json
 import re
 
+import checkers
 from build_tools import browser_files, places
 from build_tools.runtime import ensure_runtime
 from build_tools.start_list import WORKERS_OWN
+from checkers.catalogue import CHECKERS
 from checkers.domain.sources import Evidence
 from checkers.domain.verdicts import Judges, Outcome
 
@@ -79,3 +81,16 @@ def test_a_page_tells_its_first_checker() -> None:
 
     assert browser_files.first_checker(page) == "dc-bias"
     assert browser_files.first_checker("<p>text</p>") == ""
+
+
+def test_what_a_result_is_called_is_the_name_of_a_result() -> None:
+    """Each name stands for a key that an example's answer has, at the top or in a list."""
+    answers = [
+        checkers.run(checker.slug, example.request).get("answer") or {}
+        for checker in CHECKERS
+        for example in checker.examples
+    ]
+    lists = [one for answer in answers for one in answer.values() if isinstance(one, list)]
+    columns = {key for rows in lists for row in rows if isinstance(row, dict) for key in row}
+
+    assert set(browser_files.words()["RESULTS"]) <= columns.union(*answers)

@@ -10,7 +10,7 @@ from build_tools.currents import bands_show, currents_show
 def _rows(page: str, caption: str) -> dict[str, list[str]]:
     """The cells of the table with a caption, by their rating."""
     table = page.split(f"<figcaption>{caption}</figcaption>")[1].split("</table>", maxsplit=1)[0]
-    rows = re.findall(r'<th scope="row">(.*?)</th>(.*?)</tr>', table)
+    rows = re.findall(r'<th scope="row"[^>]*>(.*?)</th>(.*?)</tr>', table)
     return {rated: re.findall(r"<td>(.*?)</td>", cells) for rated, cells in rows}
 
 

@@ -13,6 +13,7 @@ def test_an_input_has_the_label_of_its_form() -> None:
     assert labels["device"]["label"] == "Device"
     assert labels["device.type"]["choices"]["AC"] == "AC: alternating only"
     assert labels["readings[].waveform"]["label"] == "Waveform"
+    assert labels["readings"]["label"] == "Reading"
     assert "choices" not in labels["readings[].value"]
 
 
