@@ -16,6 +16,7 @@ WORKERS_OWN = (
     "archive.js",
     "asking.js",
     "beginning.js",
+    "image-file.js",
     "memory-pages.js",
     "python-files.js",
     "python.js",

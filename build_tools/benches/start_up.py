@@ -34,8 +34,8 @@ def _flat(value: Any, path: str = "") -> dict[str, str]:
 SITE_PAGE = f"checkers/{SLUG}/#{urlencode(_flat(REQUEST))}"
 # The copy for use without a network is whole, and the image for the next start is kept.
 KEPT = """
-(async () => await caches.match(new URL("../../start-image", location.href).href)
-  && document.querySelector("[data-offline]").textContent.includes("Works offline"))()
+localStorage.getItem("/ start image") > 0
+  && document.querySelector("[data-offline]").textContent.includes("Works offline")
 """
 SLOWING = (
     "every process of the browser is stopped and continued many times a second, so that page, "

@@ -1,39 +1,39 @@
 import { restorePython, startPython } from "./python.js";
 import { PROBE, RUNTIME } from "./runtime.js";
 import { fetchArchives, fetchMachineCode } from "./runtime-files.js";
-import { findImage, forgetImage } from "./start-image.js";
+import { forgetImage, readImage } from "./start-image.js";
+
+const SHOWN = 80; // milliseconds between two messages of how much has come
 
 /**
  * Start Python: from the image this browser keeps where there is one, else from its files.
  *
- * Inputs: the checker that is asked first; whether the image is passed by; whether all is
- * fetched anew; and who is told: {fetching} and {starting}, or {failed} or {refused} where it
+ * Inputs: the checker that is asked first; the length of the image that is kept [bytes], 0 where
+ * none is or it is passed by; whether all is fetched anew; and who is told: {fetching} and {starting}, or {failed} or {refused} where it
  * does not start. Result: what `startPython` gives, or null.
  */
-export async function begin({ slug = PROBE.slug, plain = false, fresh = false }, tell) {
+export async function begin({ slug = PROBE.slug, image = 0, fresh = false }, tell) {
   const how = { fresh, count: counter(tell) };
   const machineCode = fetchMachineCode(how);
   machineCode.catch(() => {}); // told of where it is waited for
-  const contents = plain || fresh ? null : await findImage();
   const parts = { slug, machineCode, archives: () => fetchArchives(how) };
-  return contents ? restored(contents, parts, tell) : started(parts, tell);
+  return image ? restored(readImage(image), parts, tell) : started(parts, tell);
 }
 
 async function started({ slug, machineCode, archives }, tell) {
   try {
-    const [module, files] = await Promise.all([machineCode, archives()]);
-    tell({ starting: true });
-    return await startPython(slug, module, files);
+    const files = archives();
+    Promise.all([machineCode, files]).then(() => tell({ starting: true }), () => {});
+    return await startPython(slug, machineCode, files);
   } catch (error) {
     tell({ failed: String(error) });
     return null;
   }
 }
 
-async function restored(contents, { slug, machineCode, archives }, tell) {
+async function restored(kept, { slug, machineCode, archives }, tell) {
   try {
-    const [module, kept] = await Promise.all([machineCode, contents()]);
-    return await restorePython(slug, module, kept, archives);
+    return await restorePython(slug, machineCode, kept, archives);
   } catch (error) {
     await forgetImage(error);
     tell({ refused: true });
@@ -41,12 +41,17 @@ async function restored(contents, { slug, machineCode, archives }, tell) {
   }
 }
 
+// Often enough to be seen to move: each time the page writes it down.
 function counter(tell) {
   const files = [RUNTIME.machine_code, ...RUNTIME.archives];
   const total = files.reduce((sum, file) => sum + file.bytes, 0);
   let done = 0;
+  let toldAt = -Infinity;
   return (bytes) => {
     done += bytes;
-    tell({ fetching: { done: Math.min(done, total), total } });
+    if (performance.now() - toldAt > SHOWN) {
+      toldAt = performance.now();
+      tell({ fetching: { done: Math.min(done, total), total } });
+    }
   };
 }

@@ -1,4 +1,7 @@
+import { recall, remember } from "./memory.js";
+
 const QUIET = 1000; // milliseconds without a question after which the image is kept
+const IMAGE = "start image"; // the length of the one that is kept [bytes]; the head's script reads it too
 
 /**
  * The one worker of this page, and what it is doing.
@@ -35,7 +38,7 @@ export function start({ fresh = false } = {}) {
   change({ stage: "fetching", done: 0, total: 0, why: "" });
   const begun = globalThis.begunWorker;
   globalThis.begunWorker = null;
-  begun ? takeOver(begun) : startWorker({ fresh });
+  begun ? takeOver(begun) : startWorker({ fresh, image: fresh ? 0 : recall(IMAGE) });
 }
 
 function startWorker(how) {
@@ -126,7 +129,10 @@ function hear(data) {
     fail(data.failed);
   } else if (data.refused) {
     worker.terminate();
-    startWorker({ plain: true });
+    remember(IMAGE, 0);
+    startWorker();
+  } else if (data.kept) {
+    remember(IMAGE, data.kept);
   } else if (data.fetching) {
     change(data.fetching);
   } else if (data.starting) {

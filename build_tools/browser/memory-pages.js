@@ -4,7 +4,7 @@ const COUNTS = 3; // words ahead of the list of pages
 /**
  * Keep only the pages of a memory image that hold anything, with a note: most are empty.
  *
- * Inputs: the image's bytes; a value that JSON can hold. Result: one buffer, as 32-bit words
+ * Inputs: the image's bytes; a value that JSON can hold. Result: bytes, as 32-bit words
  * the image's length, how many pages are kept, the note's length in bytes and each page's
  * place; then the pages; then the note.
  */
@@ -16,21 +16,26 @@ export function pack(image, note) {
   new Uint32Array(packed.buffer, 0, COUNTS + kept.length).set([image.length, kept.length, text.length, ...kept]);
   kept.forEach((place, index) => packed.set(pageAt(image, place), start + index * PAGE));
   packed.set(text, packed.length - text.length);
-  return packed.buffer;
+  return packed;
 }
 
-/** Give back the image and the note; throws where the buffer is not one that `pack` made. */
-export function unpack(buffer) {
-  const [length, count, noteLength] = new Uint32Array(buffer, 0, COUNTS);
-  const places = new Uint32Array(buffer, 4 * COUNTS, count);
+/** Fill an empty image from a packed one, and give back the note; throws if lengths differ. */
+export function unpackImage(image, packed) {
+  const [length, count, noteLength] = wordsOf(packed, 0, COUNTS);
+  if (length !== image.length) {
+    throw new Error("it is of another length");
+  }
   const start = 4 * (COUNTS + count);
-  const image = new Uint8Array(length);
-  places.forEach((place, index) => {
-    const size = Math.min(PAGE, length - place * PAGE);
-    image.set(new Uint8Array(buffer, start + index * PAGE, size), place * PAGE);
+  wordsOf(packed, COUNTS, count).forEach((place, index) => {
+    const size = Math.min(PAGE, image.length - place * PAGE);
+    image.set(packed.subarray(start + index * PAGE, start + index * PAGE + size), place * PAGE);
   });
-  const text = new Uint8Array(buffer, start + count * PAGE, noteLength);
-  return { image, note: JSON.parse(new TextDecoder().decode(text)) };
+  const note = start + count * PAGE;
+  return JSON.parse(new TextDecoder().decode(packed.subarray(note, note + noteLength)));
+}
+
+function wordsOf(packed, first, count) {
+  return new Uint32Array(packed.buffer, packed.byteOffset + 4 * first, count);
 }
 
 function pagesIn(image) {

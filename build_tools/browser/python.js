@@ -13,12 +13,12 @@ scripts.catch(() => {}); // told of where they are waited for, if it comes to th
 /**
  * Start Python in this worker from its files, with the checker imported that is asked first.
  *
- * Inputs: the checker's slug; the compiled machine code; the archives.
+ * Inputs: the checker's slug; promises of the compiled machine code and of the archives.
  * Result: `answer` and `schedule`, as `asking` gives them; and where one could be taken `image`,
  * the memory before any question was asked, with `note`, which gives what belongs to it.
  */
-export async function startPython(slug, module, archives) {
-  const python = await load(module, archives);
+export async function startPython(slug, machineCode, archives) {
+  const python = await load({ machineCode, archives });
   return readyFor(slug, python, []);
 }
 
@@ -28,8 +28,10 @@ export async function startPython(slug, module, archives) {
  * The files are not in an image. They are fetched behind the first answer, unless the checker
  * that is asked first is not in it either.
  */
-export async function restorePython(slug, module, { image, ready, reply }, fetchArchives) {
-  const python = await load(module, [], { _loadSnapshot: image });
+export async function restorePython(slug, machineCode, { image, filled }, fetchArchives) {
+  const parts = { machineCode, archives: Promise.resolve([]), filled };
+  const python = await load(parts, { _loadSnapshot: image });
+  const { ready, reply } = await filled;
   python.pyimport("checkers.image").wake_up();
   if (firstReply(python) !== reply) {
     throw new Error("it answers otherwise than it did when it was taken");
@@ -54,21 +56,26 @@ function firstReply(python) {
   return python.pyimport("checkers").answer(PROBE.slug, PROBE.request);
 }
 
-async function load(module, archives, options = {}) {
+// The runtime puts itself together while its parts still come, and waits for them where it must.
+async function load(parts, options = {}) {
   const [{ loadPyodide }] = await scripts;
-  const putBack = standingIn(module, archives);
-  try {
-    return await loadPyodide({
-      indexURL: FOLDER,
-      lockFileContents: RUNTIME.lock,
-      checkAPIVersion: true,
-      fsInit: (files, { sitePackages }) => unpackInto(files, sitePackages, archives),
-      _makeSnapshot: true, // an option of the runtime's own, as `_loadSnapshot`: its version is pinned
-      ...options,
-    });
-  } finally {
-    putBack();
-  }
+  const putBack = standingIn(parts);
+  const python = loadPyodide({
+    indexURL: FOLDER,
+    lockFileContents: RUNTIME.lock,
+    checkAPIVersion: true,
+    fsInit: async (files, { sitePackages }) => unpackInto(files, sitePackages, await parts.archives),
+    _makeSnapshot: true, // an option of the runtime's own, as `_loadSnapshot`: its version is pinned
+    ...options,
+  });
+  const started = await Promise.race([python, failureOf(parts)]);
+  putBack(); // not after a failure: what is left of the runtime is still waiting then
+  return started;
+}
+
+// It would wait for ever for a part that does not come.
+function failureOf(parts) {
+  return new Promise((_, reject) => Promise.all(Object.values(parts)).catch(reject));
 }
 
 function imageOf(python) {

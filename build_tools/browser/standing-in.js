@@ -1,20 +1,29 @@
 /**
- * The runtime fetches and compiles its own files: give it those that are here already.
+ * The runtime fetches and compiles its own files: give it those that were asked for already.
  *
- * It offers no option for a compiled module; this stands in for the two calls it makes, until
- * what is returned is called. A file that comes later is empty till then.
+ * Inputs: promises of the compiled machine code, of the archives, and where there is an image of
+ * its memory being `filled`, ahead of which nothing may run. The runtime offers no option for
+ * these; this stands in for the two calls it makes, until what is returned is called. A file
+ * that is not among the archives is empty: it comes later.
  */
-export function standingIn(module, archives) {
-  const held = new Map(archives.map(({ url, bytes }) => [url, bytes]));
+export function standingIn({ machineCode, archives, filled }) {
   const { fetch } = globalThis;
   const { instantiateStreaming } = WebAssembly;
-  globalThis.fetch = async (url) => new Response(held.get(String(url)));
-  WebAssembly.instantiateStreaming = async (response, imports) => {
-    await response;
+  globalThis.fetch = async (asked) => {
+    const held = (await archives.catch(forever)).find(({ url }) => url === String(asked));
+    return new Response(held?.bytes);
+  };
+  WebAssembly.instantiateStreaming = async (_, imports) => {
+    const [module] = await Promise.all([machineCode, filled]).catch(forever);
     return { module, instance: await WebAssembly.instantiate(module, imports) };
   };
   return () => {
     globalThis.fetch = fetch;
     WebAssembly.instantiateStreaming = instantiateStreaming;
   };
+}
+
+// A failure is told of where the parts are waited for; the runtime would only add a note of its own.
+function forever() {
+  return new Promise(() => {});
 }

@@ -1,72 +1,66 @@
-import { pack, unpack } from "./memory-pages.js";
-import { ROOT } from "./places.js";
+import { forgetBytes, keepBytes, keptBytes } from "./image-file.js";
+import { pack, unpackImage } from "./memory-pages.js";
 import { RUNTIME } from "./runtime.js";
 
 /**
  * The image of the started checkers that this browser keeps, so that the next start is short.
  *
  * It is of no use to another build, nor to another browser: the runtime fits itself to what
- * the browser can do, and an update may change that. So it is kept under all their names.
+ * the browser can do, and an update may change that. So their names are kept in its note. Its
+ * SHA-256 stands behind it in the file.
  */
-const STORE = `residual-current-checkers start image ${ROOT.pathname}`;
-const STRANGE = "it belongs to another build or another browser";
-const KEY = new URL("start-image", ROOT).href;
-const HASH = "Image-Hash";
+const HASH_BYTES = 32;
 const BINDING = [
   ...[RUNTIME.machine_code, ...RUNTIME.archives, ...RUNTIME.scripts].map(({ hash }) => hash),
   navigator.userAgent,
 ].join(" ");
 
 /**
- * Look for an image kept for this build and browser; null where there is none.
+ * Read the image that is kept, of a length known before [bytes].
  *
- * Result: what gives its contents: `image`, the memory; `ready`, the checkers imported in it;
- * and `reply`, what it answered to the first question. That rejects where it is not whole.
+ * Result: `image`, a memory of this length, at first empty, for the runtime to begin with; and
+ * `filled`, which resolves when all is in there, with `ready`, the checkers imported in it, and
+ * `reply`, what it answered to the first question. That rejects where the image is not there, not
+ * whole, or not of this build and browser.
  */
-export async function findImage() {
-  try {
-    const kept = await globalThis.caches?.match(KEY, { cacheName: STORE });
-    if (kept && kept.headers.get("Binding") !== encodeURIComponent(BINDING)) {
-      throw new Error(STRANGE);
-    }
-    return kept ? () => contents(kept) : null;
-  } catch (error) {
-    await forgetImage(error);
-    return null;
-  }
+export function readImage(length) {
+  const image = new Uint8Array(length);
+  const filled = fill(image);
+  filled.catch(() => {}); // told of where it is waited for
+  return { image, filled };
 }
 
-async function contents(kept) {
-  const packed = await kept.arrayBuffer();
-  if (kept.headers.get(HASH) !== await hashOf(packed)) {
+async function fill(image) {
+  const bytes = await keptBytes();
+  const packed = bytes.subarray(0, -HASH_BYTES);
+  if (String(await hashOf(packed)) !== String(bytes.subarray(-HASH_BYTES))) {
     throw new Error("it is not whole");
   }
-  const { image, note } = unpack(packed);
+  const note = unpackImage(image, packed);
   if (note.binding !== BINDING) {
-    throw new Error(STRANGE);
+    throw new Error("it belongs to another build or another browser");
   }
-  return { image, ...note };
+  return note;
 }
 
-/** Keep an image in place of the one before, with what `findImage` gives beside it. */
+/** Keep an image in place of the one before, with what is read beside it; false if refused. */
 export async function keepImage(image, note) {
   try {
     const packed = pack(image, { ...note, binding: BINDING });
-    const headers = { [HASH]: await hashOf(packed), Binding: encodeURIComponent(BINDING) };
-    const store = await caches.open(STORE);
-    await store.put(KEY, new Response(packed, { headers }));
+    await keepBytes([packed, await hashOf(packed)]);
+    return true;
   } catch (error) {
     console.info(`The image of the started checkers cannot be kept: ${error}`);
+    return false;
   }
 }
 
 /** Say once why the start is an ordinary one, and forget the image. */
 export async function forgetImage(why) {
   console.info(`Starting the checkers without their image: ${why}`);
-  await globalThis.caches?.delete(STORE).catch(() => false);
+  await forgetBytes().catch(() => {}); // it may be gone already
 }
 
 async function hashOf(bytes) {
-  const digest = new Uint8Array(await crypto.subtle.digest("SHA-256", bytes));
-  return btoa(String.fromCharCode(...digest));
+  return new Uint8Array(await crypto.subtle.digest("SHA-256", bytes));
 }

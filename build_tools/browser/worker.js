@@ -4,7 +4,7 @@ import { keepImage } from "./start-image.js";
 // How to begin is the worker's name, as JSON, since a message would wait behind the scripts it loads.
 // Messages in: {keep} once it is quiet, and {number, slug, request}, or {number, call, value} for
 // a schedule.
-// Out: {fetching} while files come, {starting}, then {ready}, {failed} or {refused}, then
+// Out: {kept} with the length of an image once it is kept, {fetching} while files come, {starting}, then {ready}, {failed} or {refused}, then
 // {number, reply}. Requests and replies are JSON text, as the bridge takes and gives them.
 let python = null;
 
@@ -34,10 +34,10 @@ async function answered({ number, slug, request, call, value }) {
   }
 }
 
-function keep() {
+async function keep() {
   const { image, note } = python;
   python.image = null; // as large as the memory itself
-  if (image) {
-    keepImage(image, note());
+  if (image && await keepImage(image, note())) {
+    postMessage({ kept: image.length });
   }
 }

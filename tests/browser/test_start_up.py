@@ -4,12 +4,14 @@ from __future__ import annotations
 
 import json
 from typing import Any
+from urllib.parse import quote
 
 import pytest
 from playwright.sync_api import BrowserContext, ConsoleMessage, Page, expect
 
 from checkers.catalogue import CHECKERS
 from tests.browser.guard import Guard
+from tests.browser.host import PATH
 from tests.browser.phone import PATIENCE, Phone, change_worker
 
 pytestmark = pytest.mark.first_visit
@@ -21,60 +23,66 @@ CASE = (
 )
 NOTE = "without their image"
 
-STORE = "const store = (await caches.keys()).find((name) => name.includes('start image'));"
-IS_KEPT = f"""
-(async () => {{ {STORE} return store && (await (await caches.open(store)).keys()).length > 0; }})()
+OPEN = f"""
+  const folder = await navigator.storage.getDirectory();
+  const file = await folder.getFileHandle("start-image {quote(f"/{PATH}/", safe="")}");
 """
+LENGTH = f"/{PATH}/ start image"  # where the page remembers it
+IS_KEPT = f"localStorage.getItem('{LENGTH}') > 0"
 HASH_KEPT = f"""
 (async () => {{
-  {STORE}
-  const cache = await caches.open(store);
-  const [key] = await cache.keys();
-  return (await cache.match(key)).headers.get("image-hash");
+  {OPEN}
+  return String(new Uint8Array(await (await file.getFile()).slice(-32).arrayBuffer()));
 }})()
 """
-FORGET = f"(async () => {{ {STORE} await caches.delete(store); }})()"
-# The change is a function from bytes and headers to what is kept in their place.
-CHANGE = """
-async (change) => {
-  const names = await caches.keys();
-  const store = await caches.open(names.find((name) => name.includes("start image")));
-  const [key] = await store.keys();
-  const kept = await store.match(key);
-  const bytes = new Uint8Array(await kept.arrayBuffer());
-  const headers = Object.fromEntries(kept.headers);
-  const hashOf = async (some) => btoa(String.fromCharCode(
-    ...new Uint8Array(await crypto.subtle.digest("SHA-256", some))));
+FORGET = f"localStorage.removeItem('{LENGTH}')"
+# The way is a function from the bytes to what is kept in their place.
+CHANGE = f"""
+async (way) => {{
+  {OPEN}
+  const bytes = new Uint8Array(await (await file.getFile()).arrayBuffer());
+  const packed = bytes.subarray(0, -32);
+  const hashed = async () => {{
+    bytes.set(new Uint8Array(await crypto.subtle.digest("SHA-256", packed)), packed.length);
+    return bytes;
+  }};
   // The note stands last; its length in bytes is the third word (memory-pages.js).
-  const inNote = async (from, to) => {
+  const inNote = (from, to) => {{
     const [, , length] = new Uint32Array(bytes.buffer, 0, 3);
-    const start = bytes.length - length;
-    const note = new TextDecoder().decode(bytes.subarray(start));
-    bytes.set(new TextEncoder().encode(note.replaceAll(from, to)), start);
-    return [bytes, { ...headers, "image-hash": await hashOf(bytes) }];
-  };
-  const ways = {
-    "half of it": () => [bytes.slice(0, bytes.length / 2), headers],
-    "one bit of it": () => { bytes[bytes.length - 9] ^= 1; return [bytes, headers]; },
-    "another build": () => [bytes, { ...headers, binding: "of another build" }],
-    "another note": () => inNote("Mozilla", "Mozarta"),
+    const start = packed.length - length;
+    const note = new TextDecoder().decode(packed.subarray(start));
+    packed.set(new TextEncoder().encode(note.replaceAll(from, to)), start);
+    return hashed();
+  }};
+  const ways = {{
+    "all of it": () => null,
+    "half of it": () => bytes.slice(0, bytes.length / 2),
+    "nothing of it": () => new Uint8Array(0),
+    "one bit of it": () => {{ bytes[bytes.length - 41] ^= 1; return bytes; }},
+    "another build": () => inNote("Mozilla", "Mozarta"),
+    "another length": () => {{ bytes[2] += 1; return hashed(); }},
     "another reply": () => inNote(JSON.stringify(`"outcome": "pass"`).slice(1, -1),
       JSON.stringify(`"outcome": "fail"`).slice(1, -1)),
-    "no memory": async () => {
-      bytes.fill(0, 4 * 4000, 4 * 4000 + 8000000);
-      return [bytes, { ...headers, "image-hash": await hashOf(bytes) }];
-    },
-  };
-  const [body, told] = await ways[change]();
-  await store.put(key, new Response(body, { headers: told }));
-}
+    "no memory": () => {{ packed.fill(0, 4 * 4000, 4 * 4000 + 8000000); return hashed(); }},
+  }};
+  const made = await ways[way]();
+  if (!made) {{
+    await folder.removeEntry(file.name);
+    return;
+  }}
+  const writer = await file.createWritable();
+  await writer.write(made);
+  await writer.close();
+}}
 """
 # Each with what the one note in the console says of it.
 WAYS = {
+    "all of it": "NotFoundError",
     "half of it": "not whole",
+    "nothing of it": "not whole",
     "one bit of it": "not whole",
     "another build": "another build",
-    "another note": "another build",
+    "another length": "another length",
     "another reply": "answers otherwise",
     "no memory": "",
 }
@@ -189,7 +197,7 @@ def test_where_nothing_can_be_kept_the_checkers_run(
     phone: Phone, page: Page, notes: list[str]
 ) -> None:
     """A browser without a place for the image starts the ordinary way, and says nothing of it."""
-    change_worker(page, "delete globalThis.caches; delete WorkerGlobalScope.prototype.caches;")
+    change_worker(page, "delete StorageManager.prototype.getDirectory;")
     _visit(phone)
     page.wait_for_timeout(2500)
 

@@ -5,11 +5,11 @@ from __future__ import annotations
 from playwright.sync_api import Browser, Page
 
 from tests.browser.guard import TELL_VIOLATIONS
-from tests.browser.host import Host
+from tests.browser.host import PATH, Host
 from tests.browser.phone import NO_COPY, PATIENCE, PHONE, Phone
 
 FIRST = "checkers/readings/"
-HAS_IMAGE = "async () => (await caches.keys()).some((name) => name.includes('start image'))"
+HAS_IMAGE = f"() => localStorage.getItem('/{PATH}/ start image') > 0"
 
 
 class UsedPhone:
