@@ -59,12 +59,13 @@ function firstReply(python) {
 // The runtime puts itself together while its parts still come, and waits for them where it must.
 async function load(parts, options = {}) {
   const [{ loadPyodide }] = await scripts;
-  const putBack = standingIn(parts);
+  const coming = waitedForEver(parts);
+  const putBack = standingIn(coming);
   const python = loadPyodide({
     indexURL: FOLDER,
     lockFileContents: RUNTIME.lock,
     checkAPIVersion: true,
-    fsInit: async (files, { sitePackages }) => unpackInto(files, sitePackages, await parts.archives),
+    fsInit: async (files, { sitePackages }) => unpackInto(files, sitePackages, await coming.archives),
     _makeSnapshot: true, // an option of the runtime's own, as `_loadSnapshot`: its version is pinned
     ...options,
   });
@@ -73,7 +74,12 @@ async function load(parts, options = {}) {
   return started;
 }
 
-// It would wait for ever for a part that does not come.
+// Of a part that does not come the runtime would only add notes of its own: it never hears of it.
+function waitedForEver(parts) {
+  const wait = () => new Promise(() => {});
+  return Object.fromEntries(Object.entries(parts).map(([name, part]) => [name, part.catch(wait)]));
+}
+
 function failureOf(parts) {
   return new Promise((_, reject) => Promise.all(Object.values(parts)).catch(reject));
 }

@@ -10,20 +10,15 @@ export function standingIn({ machineCode, archives, filled }) {
   const { fetch } = globalThis;
   const { instantiateStreaming } = WebAssembly;
   globalThis.fetch = async (asked) => {
-    const held = (await archives.catch(forever)).find(({ url }) => url === String(asked));
+    const held = (await archives).find(({ url }) => url === String(asked));
     return new Response(held?.bytes);
   };
   WebAssembly.instantiateStreaming = async (_, imports) => {
-    const [module] = await Promise.all([machineCode, filled]).catch(forever);
+    const [module] = await Promise.all([machineCode, filled]);
     return { module, instance: await WebAssembly.instantiate(module, imports) };
   };
   return () => {
     globalThis.fetch = fetch;
     WebAssembly.instantiateStreaming = instantiateStreaming;
   };
-}
-
-// A failure is told of where the parts are waited for; the runtime would only add a note of its own.
-function forever() {
-  return new Promise(() => {});
 }
