@@ -6,11 +6,6 @@ from collections.abc import Callable
 from typing import Any
 
 
-def dedent_docstring(docstring: str) -> str:
-    """Return a help text as it is."""
-    return docstring
-
-
 def get_cmeth_docstring(func: Callable[..., Any]) -> str:
     """Return a method's name, in place of its signature and help."""
     return func.__name__
