@@ -14,6 +14,8 @@ from checkers.domain.glossary import QUANTITIES
 from checkers.domain.quantities import COMPUTED_IN, format_quantity
 
 FEW = 6  # as many choices as fit on a phone as buttons, in rows of two or three
+HALF = 21  # letters that fit in two lines of a list, on half the width of a phone
+THIRD = 26  # letters that fit on a button, in its smaller letters, on a third of it
 YES_OR_NO = (Choice("yes", "yes"), Choice("no", "no"))
 ENTRY = "[#]"  # stands for the number of an entry until the page adds one
 
@@ -57,6 +59,12 @@ class Field:
     def as_buttons(self) -> bool:
         """Whether the choices are few enough, and the place wide enough, for buttons."""
         return not self.compact and len(self.buttons) <= FEW
+
+    @property
+    def is_wordy(self) -> bool:
+        """Whether a choice has more words than fit beside another."""
+        most = THIRD if self.as_buttons else HALF
+        return any(len(one.name) + len(one.note) > most for one in self.buttons)
 
     @property
     def hint(self) -> str:

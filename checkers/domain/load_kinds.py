@@ -21,7 +21,7 @@ class Separation(Labelled):
     """What stands between the DC side of equipment and the mains."""
 
     NONE = "none", "none"
-    SIMPLE = "simple", "at least simple separation, or a transformer"
+    SIMPLE = "simple", "at least simple, or a transformer"
     UNKNOWN = "unknown", "not known"
 
 
