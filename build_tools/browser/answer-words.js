@@ -2,6 +2,7 @@ import { begun, sourceText, testNamed } from "./findings.js";
 import { LARGER, NAMES, RESULTS, VALUES } from "./words.js";
 
 const KEY = /^[a-z][a-z0-9]*(-[a-z0-9]+)+$/; // a value that is a key of a table
+const SHARE = "_fraction"; // what the name of a share of a whole ends in
 const WRITTEN = { ac: "AC", dc: "DC", rms: "r.m.s. value", id: "name" };
 
 /** A value as text: a figure with its unit, a list, yes or no, a word. */
@@ -25,6 +26,11 @@ export function textOf(value) {
     return Object.entries(value).map(([name, inner]) => `${nameOf(name)}: ${textOf(inner)}`).join("; ");
   }
   return typeof value === "number" ? number(value) : wordOf(String(value));
+}
+
+/** A share of a whole as per cent; any other value as it is. */
+export function inPerCent(name, value) {
+  return name.endsWith(SHARE) ? { value: 100 * value.value, unit: "%" } : value;
 }
 
 function figureText({ value, unit }) {

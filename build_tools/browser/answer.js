@@ -1,7 +1,7 @@
 import { calendarPart } from "./calendar.js";
 import { element } from "./element.js";
 import { begun } from "./findings.js";
-import { isEmpty, isFigure, nameOf, textOf } from "./answer-words.js";
+import { inPerCent, isEmpty, isFigure, nameOf, textOf } from "./answer-words.js";
 import { plot } from "./plot.js";
 import { stepsPart } from "./steps.js";
 import { AXES } from "./words.js";
@@ -31,7 +31,7 @@ export function answerParts(answer, checker = "") {
 function figures(entries) {
   const all = Object.fromEntries(entries);
   const shown = entries.filter(([name]) => !(name.endsWith(SOURCE) && name.slice(0, -SOURCE.length) in all));
-  const cells = shown.map(([name, value]) => figure(name, textOf(value), all[name + SOURCE]));
+  const cells = shown.map(([name, value]) => figure(name, textOf(inPerCent(name, value)), all[name + SOURCE]));
   return element("dl", { class: "figures figures--answer" }, ...cells);
 }
 

@@ -85,5 +85,10 @@ def test_a_result_is_called_by_its_name(phone: Phone) -> None:
     expect(phone.results).to_contain_text("Inverter fed line to neutral")
     expect(phone.results).to_contain_text("Single-phase: line and neutral")
 
+
+def test_a_share_is_told_in_per_cent(phone: Phone) -> None:
+    """The reply has 7.5 of 9 mA as a fraction, rounded to the safe side in its fifth digit."""
     _judged(phone, "leakage-budget")
-    expect(phone.results).to_contain_text("Used (1 is the whole budget)")
+
+    told = phone.results.locator("dl > div", has_text="Used of the budget")
+    expect(told.locator("dd")).to_have_text("83.33 %")
