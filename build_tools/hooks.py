@@ -18,6 +18,7 @@ from mkdocs.structure.pages import Page
 from build_tools import browser_files, pages, policy
 from build_tools.search_words import search_words
 from build_tools.shows import fill_in
+from build_tools.theme_keys import mend_keys
 from build_tools.theme_repairs import repaired
 from build_tools.theme_search import mend_search
 
@@ -62,6 +63,7 @@ def on_post_page(output: str, **_: Any) -> str:
 
 
 def on_post_build(config: MkDocsConfig) -> None:
-    """When all pages are written: mend the search, and allow just the scripts that pages hold."""
+    """When all pages are written: mend search and keys, and allow just the scripts they hold."""
     mend_search(Path(config.site_dir))
+    mend_keys(Path(config.site_dir))
     policy.protect(Path(config.site_dir))

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import string
+
 import pytest
 from playwright.sync_api import Locator, Page, expect
 
@@ -96,3 +98,18 @@ def test_keys_open_the_search_find_a_page_and_leave(at_checker: Page) -> None:
 
     assert _focus(page).evaluate("(one) => one.closest('main') !== null")
     expect(_focus(page)).to_be_in_viewport(ratio=1)
+
+
+def test_a_single_letter_outside_a_field_does_nothing(at_checker: Page) -> None:
+    """WCAG 2.1, 2.1.4: what speech input or a glove presses opens no search and no other page."""
+    page = at_checker
+    assert page.locator("link:is([rel=prev], [rel=next])").count() == 2
+    press_until(page, "Tab", "[for=__drawer]", 3)
+    address = page.url
+
+    page.keyboard.type(string.ascii_letters + string.digits + string.punctuation)
+    page.wait_for_timeout(SETTLED)
+
+    assert page.url == address
+    expect(_focus(page)).to_have_accessible_name("Navigation")
+    expect(page.locator("#__search")).not_to_be_checked()
