@@ -45,9 +45,15 @@ function answer(page, step, said) {
   }
   judged(page, { trying: "yes", decision: { [step]: said } }, (mark) => {
     practised.tries.push({ step, answer: said, after: practised.actions.length, mark });
-    showState(page.root, mark.outcome, WORDS[mark.outcome], mark.says);
+    showState(page.root, mark.outcome, WORDS[mark.outcome], settledBy(practised, step) ? whatIsNext(page) : mark.says);
     marked(page, step);
   });
+}
+
+// The mark that settles a step takes the focus, and is read there: the bar does not say it too.
+function whatIsNext(page) {
+  const open = stepsAsked(page).find((step) => !settledBy(page.practised, step));
+  return open ? `Next: ${page.root.querySelector(`[data-step="${open}"] > h2`).textContent}` : "The end of this case stands below.";
 }
 
 function hint(page, about) {

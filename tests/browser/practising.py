@@ -58,6 +58,10 @@ class Case:
         reply = self.reply(*done, trying="yes", decision={step: said})
         return str(reply["findings"][0]["outcome"])
 
+    def says(self, step: str, said: str) -> str:
+        """Return the reason that comes with the mark of an answer."""
+        return str(self.reply(trying="yes", decision={step: said})["findings"][0]["says"])
+
     def reply(self, *done: str, **also: Any) -> dict[str, Any]:
         """Return the checker's reply after what was done."""
         return run("practice", {**self.asked, "actions": [{"do": one} for one in done], **also})

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 import pytest
 from playwright.sync_api import Page, expect
 
@@ -76,6 +78,20 @@ def test_a_case_is_played_through_by_keyboard(learner: Learner, page: Page) -> N
     page.keyboard.press("Enter")
     expect(page.locator("[data-scene]")).to_be_focused()
     expect(learner.end).to_be_hidden()
+
+
+def test_a_mark_is_said_once(learner: Learner, page: Page) -> None:
+    """The bar says a wrong answer's reason; the right one takes the focus, and is read there."""
+    case = ONE_READING
+    learner.opens(case)
+    said = page.locator("[data-verdict] [role=status]")
+
+    learner.answers("limits", case.wrong_limits(), "fail")
+    expect(said).to_contain_text(case.says("limits", case.wrong_limits()))
+    learner.answers("limits", case.limits(), "pass")
+
+    expect(page.locator("*:focus")).to_contain_text(case.says("limits", case.limits()))
+    expect(said).to_have_text(re.compile(r"Right\s*The end of this case stands below\."))
 
 
 def first(case: Case) -> bool:
