@@ -1,6 +1,7 @@
 import { answerParts } from "./answer.js";
 import { element } from "./element.js";
 import { findingGroups } from "./finding-groups.js";
+import { begun } from "./findings.js";
 import { treeParts } from "./tree.js";
 
 /** Everything of a reply below the bar; without a reply, nothing. */
@@ -46,7 +47,7 @@ function reasons(title, list = []) {
 
 function nextTest(test) {
   return test
-    ? [element("h2", {}, "The test that would tell most"), element("p", {}, element("strong", {}, test.test), ` ${test.why}`)]
+    ? [element("h2", {}, "The test that would tell most"), element("p", {}, element("strong", {}, `${begun(test.test)}.`), ` ${test.why}`)]
     : [];
 }
 

@@ -2,7 +2,7 @@ import { element } from "./element.js";
 import { isEmpty, nameOf, textOf } from "./answer-words.js";
 import { TESTS } from "./words.js";
 
-const FIRST = ["limit", "required_by", "loads"]; // what is wanted at the board beside what to do
+const FIRST = ["limit", "loads", "required_by"]; // what is wanted at the board beside what to do
 const SAID = ["test", "do", "multiple", "current", "waveform", "phase", "standing"]; // in "do" already
 
 /** The steps of a plan: what to do and the limit in view, the rest of each a tap away. */
