@@ -1,4 +1,5 @@
 import { element } from "./element.js";
+import { begun } from "./findings.js";
 import { shapeOf } from "./shapes.js";
 import { OUTCOMES } from "./words.js";
 
@@ -58,7 +59,7 @@ export function rowItem(row, headings) {
       row.outcome ? shapeOf(row.outcome) : "",
       element("strong", { class: "finding__word" }, OUTCOMES[row.outcome] ?? row.row),
       " ",
-      element("span", { class: "finding__about" }, placeOf(row)),
+      element("span", { class: "finding__about" }, begun(placeOf(row))),
     ),
     row.why ? element("p", { class: "finding__says" }, row.why) : "",
     row.do_next ? element("p", { class: "next" }, `Next: ${row.do_next}`) : "",

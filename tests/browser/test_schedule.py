@@ -48,7 +48,7 @@ def test_a_file_is_judged_without_leaving_the_phone(at_schedule: Phone, encoding
 
     expect(results).to_contain_text("Devices: 1 fail, 1 cannot be judged, 2 pass.")
     first = results.locator("[data-first] .finding").first
-    expect(first).to_contain_text("line 4: 2 <b>Kitchen</b>")
+    expect(first).to_contain_text("Line 4: 2 <b>Kitchen</b>")
     expect(first).to_contain_text("Next:")
     expect(first.locator("svg.shape--fail")).to_have_count(1)
     expect(results.locator("[data-mapping] tbody tr")).to_have_count(4)
