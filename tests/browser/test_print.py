@@ -30,3 +30,16 @@ def test_paper_shows_what_was_said_and_every_source(phone: Phone) -> None:
     expect(phone.page.locator("[data-entry]").nth(1)).to_be_hidden()
     expect(phone.field("circuit")).to_be_hidden()
     expect(phone.page.locator("[data-add]")).to_be_hidden()
+
+
+def test_paper_has_the_same_colours_whatever_the_screen_has(phone: Phone) -> None:
+    """Small print out of dark colours is as dark on paper as out of light ones."""
+    phone.open("checkers/readings/")
+    phone.page.emulate_media(media="print")
+    hint = phone.page.locator(".field__hint").first
+    colours = []
+    for scheme in ("default", "slate"):
+        phone.page.evaluate("(one) => { document.body.dataset.mdColorScheme = one; }", scheme)
+        colours.append(hint.evaluate("(one) => getComputedStyle(one).color"))
+
+    assert colours[0] == colours[1]
