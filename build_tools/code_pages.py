@@ -58,12 +58,12 @@ def test_in_words(test: CodeTest) -> str:
 
 
 def _rule(rule: dict[str, Any]) -> dict[str, str]:
-    source = rule["source"]
+    source, says = rule["source"], rule.get("says") or rule["name"]
     place = ", ".join(source[name] for name in ("document", "edition", "clause") if source[name])
     start = f"from {rule['from']}" if rule["from"] else ""
     end = f"until {rule['until']}" if rule["until"] else ""
     return {
-        "says": rule.get("says") or rule["name"],
+        "says": f"{says[0].upper()}{says[1:]}",
         "days": f"{start} {end}".strip(),
         "source": f"{place}: {Evidence(source['evidence']).meaning}",
         "note": rule["note"],
