@@ -21,6 +21,7 @@ from build_tools.shows import fill_in
 from build_tools.theme_keys import mend_keys
 from build_tools.theme_repairs import repaired
 from build_tools.theme_search import mend_search
+from build_tools.theme_start import mend_start, waiting
 
 
 def on_config(config: MkDocsConfig) -> None:
@@ -55,6 +56,7 @@ def on_page_context(
     context["first_checker"] = browser_files.first_checker(page.content or "")
     context["entry"] = browser_files.entry()
     context["worker"] = browser_files.worker()
+    context["theme_script"] = waiting
 
 
 def on_post_page(output: str, **_: Any) -> str:
@@ -63,7 +65,9 @@ def on_post_page(output: str, **_: Any) -> str:
 
 
 def on_post_build(config: MkDocsConfig) -> None:
-    """When all pages are written: mend search and keys, and allow just the scripts they hold."""
-    mend_search(Path(config.site_dir))
-    mend_keys(Path(config.site_dir))
-    policy.protect(Path(config.site_dir))
+    """When all pages are written: mend the theme, and allow just the scripts that pages hold."""
+    site = Path(config.site_dir)
+    mend_search(site)
+    mend_keys(site)
+    mend_start(site)
+    policy.protect(site)

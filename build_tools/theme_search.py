@@ -6,7 +6,8 @@ it is; a longer one as it is first, and as a beginning after that.
 
 The theme also fetches and reads the whole index when a page comes, beside the start of the
 checkers: to be ready to search, and to mark found words on the page, though none were looked for.
-Here it waits until the search is opened, or a page is opened from it.
+Here it waits until the search is opened, or a page is opened from it; so does the worker that
+searches, which the theme starts with each page.
 """
 
 from __future__ import annotations
@@ -14,7 +15,16 @@ from __future__ import annotations
 from pathlib import Path
 
 BUNDLES = "assets/javascripts/bundle.*.js"
+# What a worker is to the theme; the real one starts when it is told something first.
+WORKER_LATER = (
+    "((e,on=[],w)=>({"
+    "addEventListener(...a){w?w.addEventListener(...a):on.push(a)},"
+    "removeEventListener(...a){w&&w.removeEventListener(...a)},"
+    "postMessage(m){w||(w=new Worker(e),on.forEach(a=>w.addEventListener(...a)));w.postMessage(m)}"
+    "}))(e)"
+)
 AT_ONCE = {
+    "t=new Worker(e))": f"t={WORKER_LATER})",
     '(location.protocol!=="file:"),': "(!1),",
     'V("search.highlight")?': 'V("search.highlight")&&/[?&]h=/.test(location.search)?',
 }

@@ -7,9 +7,10 @@ const IMAGE = "start image"; // the length of the one that is kept [bytes]; the 
  * The one worker of this page, and what it is doing.
  *
  * It outlives the page's text: navigation inside the site keeps it. `stage` is idle,
- * fetching, starting, ready or failed; `done` and `total` are bytes while it is fetching.
+ * fetching, starting, ready or failed; `done` and `total` are bytes while it is fetching;
+ * `answered` tells that some question was.
  */
-const state = { stage: "idle", done: 0, total: 0, why: "" };
+const state = { stage: "idle", done: 0, total: 0, why: "", answered: false };
 const listeners = new Set();
 const calls = new Map(); // by number: how to give a call of the schedule its reply
 const asked = new Map(); // by who asks: the number in flight, and the newest request behind it
@@ -169,6 +170,9 @@ function deliver(mine, reply) {
     send(mine); // what was asked has changed since: its answer is stale
   } else {
     mine.current.reply(JSON.parse(reply));
+    if (!state.answered) {
+      change({ answered: true });
+    }
   }
 }
 

@@ -1,4 +1,5 @@
 import { ROOT } from "./places.js";
+import { theme } from "./theme.js";
 
 /**
  * Pages of this site replace one another inside the page, so that the worker lives on.
@@ -8,9 +9,6 @@ import { ROOT } from "./places.js";
  * below the site's root that ends in a slash is one of its pages.
  */
 export function followLinksInside() {
-  if (!globalThis.location$ || !globalThis.document$) {
-    return;
-  }
   document.body.addEventListener("click", (event) => {
     const link = event.target.closest?.("a[href]");
     if (!link || event.defaultPrevented || isForElsewhere(event, link)) {
@@ -29,7 +27,12 @@ function isForElsewhere(event, link) {
   return asksMore || link.target || link.hasAttribute("download") || !inside || here;
 }
 
-function go(url) {
+async function go(url) {
+  await theme().catch(() => {});
+  if (!globalThis.location$) {
+    location.assign(url);
+    return;
+  }
   history.replaceState({ x: scrollX, y: scrollY }, "");
   history.pushState(null, "", url);
   globalThis.location$.next(url);

@@ -3,6 +3,7 @@ import { start } from "./client.js";
 import { nameOpeners, openByKeyboard } from "./drawer.js";
 import { followLinksInside, tellOfPage } from "./navigation.js";
 import { keepOfflineCopy, showOfflineState } from "./offline.js";
+import { startThemeInTime } from "./theme.js";
 
 /** What is alive on the page in view; a page that goes takes its own along. */
 let mounted = [];
@@ -51,12 +52,18 @@ document.addEventListener("click", (event) => {
 function textIsThere() {
   openByKeyboard();
   followLinksInside();
-  if (globalThis.document$) {
-    globalThis.document$.subscribe(pageChanged);
-  } else {
-    pageChanged();
-  }
+  pageChanged();
+  startThemeInTime(followPages);
   keepOfflineCopy();
+}
+
+// The theme tells of the page that stands there too.
+function followPages() {
+  let isFirst = true;
+  globalThis.document$?.subscribe(() => {
+    isFirst || pageChanged();
+    isFirst = false;
+  });
 }
 
 if (document.readyState === "loading") {
