@@ -32,9 +32,9 @@ def _flat(value: Any, path: str = "") -> dict[str, str]:
 
 
 SITE_PAGE = f"checkers/{SLUG}/#{urlencode(_flat(REQUEST))}"
-# The copy for use without a network is whole, and the image for the next start is kept.
+# The copy for use without a network is whole, and the image for the next start is kept and tried.
 KEPT = """
-localStorage.getItem("/ start image") > 0
+localStorage.getItem("/ start image") > 0 && localStorage.getItem("/ start rehearsed")
   && document.querySelector("[data-offline]").textContent.includes("Works offline")
 """
 SLOWING = (

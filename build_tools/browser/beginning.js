@@ -1,3 +1,4 @@
+import { compileKept } from "./kept-machine-code.js";
 import { restorePython, startPython } from "./python.js";
 import { PROBE, RUNTIME } from "./runtime.js";
 import { fetchArchives, fetchMachineCode } from "./runtime-files.js";
@@ -14,7 +15,8 @@ const SHOWN = 80; // milliseconds between two messages of how much has come
  */
 export async function begin({ slug = PROBE.slug, image = 0, fresh = false }, tell) {
   const how = { fresh, count: counter(tell) };
-  const machineCode = fetchMachineCode(how);
+  const fetched = () => fetchMachineCode(how);
+  const machineCode = image ? compileKept().catch(fetched) : fetched();
   machineCode.catch(() => {}); // told of where it is waited for
   const parts = { slug, machineCode, archives: () => fetchArchives(how) };
   return image ? restored(readImage(image), parts, tell) : started(parts, tell);

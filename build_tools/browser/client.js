@@ -1,4 +1,5 @@
 import { recall, remember } from "./memory.js";
+import { rehearse } from "./rehearsal.js";
 
 const QUIET = 1000; // milliseconds without a question after which the image is kept
 const IMAGE = "start image"; // the length of the one that is kept [bytes]; the head's script reads it too
@@ -134,6 +135,7 @@ function hear(data) {
     startWorker();
   } else if (data.kept) {
     remember(IMAGE, data.kept);
+    rehearse(data.kept, () => remember(IMAGE, 0));
   } else if (data.fetching) {
     change(data.fetching);
   } else if (data.starting) {

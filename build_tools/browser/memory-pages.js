@@ -19,8 +19,8 @@ export function pack(image, note) {
   return packed;
 }
 
-/** Fill an empty image from a packed one, and give back the note; throws if lengths differ. */
-export function unpackImage(image, packed) {
+/** Fill an empty image from a packed one, and give back the note; rejects if lengths differ. */
+export async function unpackImage(image, packed) {
   const [length, count, noteLength] = wordsOf(packed, 0, COUNTS);
   if (length !== image.length) {
     throw new Error("it is of another length");

@@ -2,6 +2,7 @@ import { RUNTIME } from "./runtime.js";
 import { RUNTIME_FOLDER } from "./places.js";
 
 const CHECKED = "X-Checked"; // a header of our service worker
+const fetchReally = globalThis.fetch.bind(globalThis); // the runtime is given another while it starts
 
 /**
  * Fetch Python's machine code, compiled while it arrives.
@@ -21,6 +22,19 @@ export async function fetchMachineCode({ fresh, count }) {
   const second = response.clone();
   const [module] = await Promise.all([WebAssembly.compileStreaming(response), check(second, file, count)]);
   return module;
+}
+
+/** Fetch the machine code once more, as bytes: it is in one of the browser's caches by then. */
+export async function bytesOfMachineCode() {
+  const { name, hash } = RUNTIME.machine_code;
+  const how = { cache: "force-cache", integrity: `sha256-${hash}` };
+  return new Uint8Array(await (await whole(new URL(name, RUNTIME_FOLDER), how)).arrayBuffer());
+}
+
+/** Tell whether these bytes are the machine code that this page was built with. */
+export function isOfThisBuild(bytes) {
+  const file = RUNTIME.machine_code;
+  return bytes.length === file.bytes && isHashed(bytes, file.hash);
 }
 
 /** Fetch the library and the checkers; gives their places and bytes. */
@@ -47,7 +61,7 @@ async function check(response, file, count) {
     at += piece.length;
     count(piece.length);
   }
-  if (at !== bytes.length || !await isHashed(bytes, file.hash)) {
+  if (at !== bytes.length || !await isOfThisBuild(bytes)) {
     throw new Error(`${file.name} is not of this build`);
   }
 }
@@ -69,7 +83,7 @@ async function isHashed(bytes, hash) {
 }
 
 async function whole(url, how) {
-  const response = await fetch(url, how);
+  const response = await fetchReally(url, how);
   if (!response.ok) {
     throw new Error(`${url.pathname} was refused (${response.status})`);
   }

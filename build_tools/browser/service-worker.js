@@ -8,9 +8,10 @@
 const PREFIX = "residual-current-checkers";
 const SCOPE = new URL(self.registration.scope);
 const CACHE = `${PREFIX} ${SCOPE.pathname} ${BUILD.id}`;
-// Pages, lists and archives are kept squeezed, at a quarter of their size. Scripts and machine code
-// are not: from a file kept as it is, the browser can keep what it has compiled.
+// Pages, lists and archives are kept squeezed, at a quarter of their size.
 const SQUEEZED = /\.(html|json|svg|whl|zip)$/;
+// Scripts are kept as they came: only with such an answer does the browser keep what it compiled.
+const AS_THEY_CAME = /\.m?js$/;
 const MARK = "X-Squeezed";
 const CHECKED = "X-Checked"; // tells who compiles it that its hash was compared
 const TOGETHER = 6; // files fetched at one time
@@ -68,7 +69,7 @@ async function checked(path, hash) {
   if (!response.ok) {
     throw new Error(`${path} was refused (${response.status})`);
   }
-  return whole(response, path);
+  return AS_THEY_CAME.test(path) ? response : whole(response, path);
 }
 
 // A response that was redirected may not answer a navigation, and the headers of its way here no

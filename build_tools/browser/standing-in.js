@@ -8,7 +8,7 @@
  */
 export function standingIn({ machineCode, archives, filled }) {
   const { fetch } = globalThis;
-  const { instantiateStreaming } = WebAssembly;
+  const { instantiateStreaming, Module } = WebAssembly;
   globalThis.fetch = async (asked) => {
     const held = (await archives).find(({ url }) => url === String(asked));
     return new Response(held?.bytes);
@@ -17,8 +17,23 @@ export function standingIn({ machineCode, archives, filled }) {
     const [module] = await Promise.all([machineCode, filled]);
     return { module, instance: await WebAssembly.instantiate(module, imports) };
   };
+  WebAssembly.Module = oneOfEachShape(Module);
   return () => {
     globalThis.fetch = fetch;
-    WebAssembly.instantiateStreaming = instantiateStreaming;
+    Object.assign(WebAssembly, { instantiateStreaming, Module });
   };
+}
+
+// For each of some 260 functions of JavaScript that machine code may call, the runtime compiles a
+// module that holds no more than the function's shape. There are about thirty shapes.
+function oneOfEachShape(Module) {
+  const made = new Map();
+  const construct = (_, [bytes]) => {
+    const shape = String(bytes);
+    if (!made.has(shape)) {
+      made.set(shape, new Module(bytes));
+    }
+    return made.get(shape);
+  };
+  return new Proxy(Module, { construct });
 }

@@ -1,5 +1,5 @@
-import { forgetBytes, keepBytes, keptBytes } from "./image-file.js";
 import { pack, unpackImage } from "./memory-pages.js";
+import { PrivateFile } from "./private-file.js";
 import { RUNTIME } from "./runtime.js";
 
 /**
@@ -9,6 +9,7 @@ import { RUNTIME } from "./runtime.js";
  * the browser can do, and an update may change that. So their names are kept in its note. Its
  * SHA-256 stands behind it in the file.
  */
+const FILE = new PrivateFile("start-image");
 const HASH_BYTES = 32;
 const BINDING = [
   ...[RUNTIME.machine_code, ...RUNTIME.archives, ...RUNTIME.scripts].map(({ hash }) => hash),
@@ -31,12 +32,15 @@ export function readImage(length) {
 }
 
 async function fill(image) {
-  const bytes = await keptBytes();
+  const bytes = await FILE.bytes();
   const packed = bytes.subarray(0, -HASH_BYTES);
-  if (String(await hashOf(packed)) !== String(bytes.subarray(-HASH_BYTES))) {
+  const hash = hashOf(packed);
+  const unpacked = unpackImage(image, packed); // meanwhile
+  unpacked.catch(() => {}); // of no interest where it is not whole
+  if (String(await hash) !== String(bytes.subarray(-HASH_BYTES))) {
     throw new Error("it is not whole");
   }
-  const note = unpackImage(image, packed);
+  const note = await unpacked;
   if (note.binding !== BINDING) {
     throw new Error("it belongs to another build or another browser");
   }
@@ -47,7 +51,7 @@ async function fill(image) {
 export async function keepImage(image, note) {
   try {
     const packed = pack(image, { ...note, binding: BINDING });
-    await keepBytes([packed, await hashOf(packed)]);
+    await FILE.keep(packed, await hashOf(packed));
     return true;
   } catch (error) {
     console.info(`The image of the started checkers cannot be kept: ${error}`);
@@ -58,7 +62,7 @@ export async function keepImage(image, note) {
 /** Say once why the start is an ordinary one, and forget the image. */
 export async function forgetImage(why) {
   console.info(`Starting the checkers without their image: ${why}`);
-  await forgetBytes().catch(() => {}); // it may be gone already
+  await FILE.forget().catch(() => {}); // it may be gone already
 }
 
 async function hashOf(bytes) {

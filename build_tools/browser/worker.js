@@ -1,4 +1,5 @@
 import { begin } from "./beginning.js";
+import { keepMachineCode } from "./kept-machine-code.js";
 import { keepImage } from "./start-image.js";
 
 // How to begin is the worker's name, as JSON, since a message would wait behind the scripts it loads.
@@ -37,6 +38,7 @@ async function answered({ number, slug, request, call, value }) {
 async function keep() {
   const { image, note } = python;
   python.image = null; // as large as the memory itself
+  await keepMachineCode();
   if (image && await keepImage(image, note())) {
     postMessage({ kept: image.length });
   }

@@ -18,6 +18,7 @@ from build_tools.site_build import ensure_site
 from tests.browser.guard import Elsewhere, Guard
 from tests.browser.host import Host
 from tests.browser.phone import PHONE, Phone
+from tests.browser.starts import notes_of
 from tests.browser.used_phone import UsedPhone
 
 MARK = "first_visit: a phone that has never seen the site, and a host of its own"
@@ -131,3 +132,9 @@ def page(request: pytest.FixtureRequest, context: BrowserContext) -> Page:
 def phone(page: Page, host: Host) -> Phone:
     """The page with the words the tests use."""
     return Phone(page, host)
+
+
+@pytest.fixture
+def notes(context: BrowserContext) -> list[str]:
+    """What the console is told of starts that are not from the image."""
+    return notes_of(context)

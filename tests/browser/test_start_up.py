@@ -4,31 +4,28 @@ from __future__ import annotations
 
 import json
 from typing import Any
-from urllib.parse import quote
 
 import pytest
-from playwright.sync_api import BrowserContext, ConsoleMessage, Page, expect
+from playwright.sync_api import Page, expect
 
 from checkers.catalogue import CHECKERS
 from tests.browser.guard import Guard
-from tests.browser.host import PATH
 from tests.browser.phone import PATIENCE, Phone, change_worker
+from tests.browser.starts import (
+    IMAGE_IS_KEPT,
+    LENGTH,
+    ROOT,
+    visit,
+    wait_for_image,
+    was_from_image,
+)
 
 pytestmark = pytest.mark.first_visit
 
-PLACE = "checkers/readings/"
-CASE = (
-    f"{PLACE}#code=gb&on=2026-11-24&device.type=A&device.rated_residual_current=30+mA"
-    "&readings.0.test=trip-time&readings.0.multiple=1&readings.0.waveform=ac&readings.0.value=28"
-)
-NOTE = "without their image"
-
 OPEN = f"""
   const folder = await navigator.storage.getDirectory();
-  const file = await folder.getFileHandle("start-image {quote(f"/{PATH}/", safe="")}");
+  const file = await folder.getFileHandle("start-image {ROOT}");
 """
-LENGTH = f"/{PATH}/ start image"  # where the page remembers it
-IS_KEPT = f"localStorage.getItem('{LENGTH}') > 0"
 HASH_KEPT = f"""
 (async () => {{
   {OPEN}
@@ -87,22 +84,6 @@ WAYS = {
     "no memory": "",
 }
 
-# The worker's own messages, told with what each start was and every reply as text.
-LISTEN = """
-globalThis.heard = [];
-const Before = globalThis.Worker;
-globalThis.Worker = class extends Before {
-  constructor(...rest) {
-    super(...rest);
-    if (String(rest[0]).endsWith("/worker.js")) {
-      globalThis.theWorker = this;
-      this.addEventListener("message", ({ data }) => globalThis.heard.push(
-        data.reply ? { number: data.number, reply: data.reply }
-                   : { said: Object.keys(data)[0], taken: data.taken === true }));
-    }
-  }
-};
-"""
 ASK = """
 ([number, slug, request]) => new Promise((done) => {
   globalThis.theWorker.addEventListener("message", ({ data }) => {
@@ -113,48 +94,15 @@ ASK = """
 """
 
 
-@pytest.fixture
-def notes(context: BrowserContext) -> list[str]:
-    """What the console is told of starts that are not from the image."""
-    told: list[str] = []
-
-    def hear(message: ConsoleMessage) -> None:
-        if NOTE in message.text:
-            told.append(message.text)
-
-    context.on("console", hear)
-    context.add_init_script(LISTEN)
-    return told
-
-
-def _is_kept(page: Page) -> None:
-    for _ in range(PATIENCE // 100):
-        if page.evaluate(IS_KEPT):
-            return
-        page.wait_for_timeout(100)
-    raise AssertionError("no image was kept")
-
-
-def _visit(phone: Phone) -> None:
-    phone.open("safety/")
-    phone.open(CASE)
-    phone.waits_for("pass")
-
-
-def _was_from_image(page: Page) -> bool:
-    said = [one for one in page.evaluate("globalThis.heard") if one.get("said") == "ready"]
-    return [one["taken"] for one in said] == [False]
-
-
 def test_the_second_start_is_from_an_image(phone: Phone, page: Page, notes: list[str]) -> None:
     """The first start takes the image; the second uses it, and says nothing."""
-    _visit(phone)
-    assert not _was_from_image(page)
-    _is_kept(page)
+    visit(phone)
+    assert not was_from_image(page)
+    wait_for_image(page)
 
-    _visit(phone)
+    visit(phone)
 
-    assert _was_from_image(page)
+    assert was_from_image(page)
     assert notes == []
 
 
@@ -164,32 +112,32 @@ def test_an_image_that_does_not_fit_is_not_used(
 ) -> None:
     """The verdict comes all the same, with one note, and the next start has an image again."""
     guard.allow("wasm", "Pyodide", "RuntimeError")
-    _visit(phone)
-    _is_kept(page)
+    visit(phone)
+    wait_for_image(page)
     page.evaluate(CHANGE, change)
 
-    _visit(phone)
+    visit(phone)
 
-    assert not _was_from_image(page)
+    assert not was_from_image(page)
     assert len(notes) == 1, notes
     assert WAYS[change] in notes[0]
-    _is_kept(page)
-    _visit(phone)
-    assert _was_from_image(page)
+    wait_for_image(page)
+    visit(phone)
+    assert was_from_image(page)
     assert len(notes) == 1, notes
 
 
 def test_another_browser_does_not_use_the_image(phone: Phone, page: Page, notes: list[str]) -> None:
     """The runtime fits itself to the browser, so an update of the browser ends an image."""
-    _visit(phone)
-    _is_kept(page)
+    visit(phone)
+    wait_for_image(page)
     session = page.context.new_cdp_session(page)
     session.send("Emulation.setUserAgentOverride", {"userAgent": "A newer browser"})
 
-    _visit(phone)
+    visit(phone)
 
     assert page.evaluate("navigator.userAgent") == "A newer browser"
-    assert not _was_from_image(page)
+    assert not was_from_image(page)
     assert len(notes) == 1, notes
 
 
@@ -198,11 +146,11 @@ def test_where_nothing_can_be_kept_the_checkers_run(
 ) -> None:
     """A browser without a place for the image starts the ordinary way, and says nothing of it."""
     change_worker(page, "delete StorageManager.prototype.getDirectory;")
-    _visit(phone)
+    visit(phone)
     page.wait_for_timeout(2500)
 
-    assert not _was_from_image(page)
-    assert not page.evaluate(IS_KEPT)
+    assert not was_from_image(page)
+    assert not page.evaluate(IMAGE_IS_KEPT)
     assert notes == []
 
 
@@ -210,8 +158,8 @@ def test_a_checker_that_the_image_lacks_is_added_to_it(
     phone: Phone, page: Page, notes: list[str]
 ) -> None:
     """Its page starts from the image, fetches the files, and keeps an image with both checkers."""
-    _visit(phone)
-    _is_kept(page)
+    visit(phone)
+    wait_for_image(page)
     before = page.evaluate(HASH_KEPT)
 
     phone.open("safety/")
@@ -226,21 +174,21 @@ def test_a_checker_that_the_image_lacks_is_added_to_it(
     phone.waits_until_running()
 
     assert page.evaluate(HASH_KEPT) != before
-    assert _was_from_image(page)
+    assert was_from_image(page)
     assert notes == []
 
 
 def test_both_starts_give_the_same_replies(phone: Phone, page: Page, notes: list[str]) -> None:
     """Every example of every checker, byte for byte: no verdict hangs on the order of a hash."""
-    _visit(phone)
+    visit(phone)
     ordinary = _replies(page)
-    _is_kept(page)
+    wait_for_image(page)
     page.evaluate(FORGET)
-    _visit(phone)
+    visit(phone)
     again = _replies(page)
-    _is_kept(page)
-    _visit(phone)
-    assert _was_from_image(page)
+    wait_for_image(page)
+    visit(phone)
+    assert was_from_image(page)
     from_image = _replies(page)
 
     assert notes == []
@@ -259,7 +207,7 @@ def _replies(page: Page) -> list[Any]:
 
 def test_the_worker_outlives_the_page_in_view(phone: Phone, page: Page, notes: list[str]) -> None:
     """A page opened by a link inside the site asks the same worker."""
-    _visit(phone)
+    visit(phone)
     page.evaluate("globalThis.theWorker.mark = 1")
     page.locator('a[href$="earth-electrode/"]').first.evaluate("(link) => link.click()")
     expect(page.locator('[data-checker="earth-electrode"]')).to_be_visible(timeout=PATIENCE)

@@ -1,0 +1,38 @@
+import { recall, remember } from "./memory.js";
+
+const REHEARSED = "start rehearsed"; // by the worker of which build
+const WORKER = new URL("./worker.js", import.meta.url);
+
+/**
+ * Start once from an image just kept, of this length [bytes], in a worker that is ended again.
+ *
+ * So the next start finds what this browser has compiled of the scripts. It keeps that with those
+ * of the offline copy alone, so this waits until the copy serves the page. And the image is tried:
+ * `refused` is called where it cannot be used.
+ */
+export async function rehearse(length, refused) {
+  if (recall(REHEARSED) === WORKER.pathname || !("serviceWorker" in navigator)) {
+    return;
+  }
+  await copyServes();
+  const worker = new Worker(WORKER, { type: "module", name: JSON.stringify({ image: length }) });
+  worker.addEventListener("message", ({ data }) => {
+    if (data.ready) {
+      remember(REHEARSED, WORKER.pathname);
+      worker.terminate();
+    } else if (data.refused) {
+      refused();
+      worker.terminate();
+    }
+  });
+}
+
+function copyServes() {
+  const { serviceWorker } = navigator;
+  return new Promise((resolve) => {
+    serviceWorker.addEventListener("controllerchange", resolve, { once: true });
+    if (serviceWorker.controller) {
+      resolve();
+    }
+  });
+}
