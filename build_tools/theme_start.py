@@ -10,9 +10,16 @@ from __future__ import annotations
 
 from pathlib import Path
 
-BUNDLES = "assets/javascripts/bundle.*.js"
+from build_tools.theme_search import BUNDLES
+
 BEFORE_THE_END = 'h(document,"DOMContentLoaded",{once:!0}).subscribe(()=>e.next(document))'
-AT_ANY_TIME = f'document.readyState==="loading"?{BEFORE_THE_END}:e.next(document)'
+# The theme does not know which page stands there when it starts: a change of address to a place on
+# that same page made it fetch the page anew, and what was typed meanwhile was lost.
+ANY_CHANGE = 'let s=t.pipe(ne("pathname"),'
+CHANGES = {
+    BEFORE_THE_END: f'document.readyState==="loading"?{BEFORE_THE_END}:e.next(document)',
+    ANY_CHANGE: "let at=location.pathname,s=t.pipe(g(a=>a.pathname!==at&&(at=a.pathname,!0)),",
+}
 LOADED = "<script src="
 WAITING = "<script nomodule data-later src="
 
@@ -25,14 +32,16 @@ def mend_start(site: Path) -> None:
 
 
 def at_any_time(bundle: str) -> str:
-    """Return the theme's script, which no longer counts on a page being read. Raises ValueError."""
-    if bundle.count(BEFORE_THE_END) != 1:
-        raise ValueError("the theme waits for a page in another way now: look at theme_start")
-    return bundle.replace(BEFORE_THE_END, AT_ANY_TIME)
+    """Return the theme's script, which finds a page that stands there. Raises ValueError."""
+    for written, changed in CHANGES.items():
+        if bundle.count(written) != 1:
+            raise ValueError("the theme comes to a page in another way now: see theme_start")
+        bundle = bundle.replace(written, changed)
+    return bundle
 
 
 def waiting(scripts: str) -> str:
     """Return the end of a page with its script left for ours to start. Raises ValueError."""
     if scripts.count(LOADED) != 1:
-        raise ValueError("the theme loads its script in another way now: look at theme_start")
+        raise ValueError("the theme loads its script in another way now: see theme_start")
     return scripts.replace(LOADED, WAITING)

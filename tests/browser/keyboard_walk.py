@@ -35,6 +35,7 @@ NUMBER = """
     return `${outlineStyle} ${outlineWidth} ${boxShadow}`;
   });
   globalThis.walk = { found, faces, lines, before: found.map(lines) };
+  document.querySelectorAll("[data-walk]").forEach((one) => { delete one.dataset.walk; });
   found.forEach((one, number) => { one.dataset.walk = number; });
   return found.map((one) => ({ says: label(one), tag: one.outerHTML.slice(0, 90) }));
 }

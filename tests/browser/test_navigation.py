@@ -43,6 +43,22 @@ def test_the_front_page_leads_to_a_checker_in_one_tap(phone: Phone, page: Page) 
     phone.waits_until_running()
 
 
+def test_a_place_on_the_page_leaves_what_is_typed_there(phone: Phone, page: Page) -> None:
+    """An example changes the address: the page is not fetched anew under the reader's hands."""
+    phone.open(CASE)
+    phone.waits_for("pass")
+    page.evaluate("window.form = document.querySelector('[data-inputs]')")
+
+    page.locator(".examples li:first-child a").click()
+    value = phone.field("readings", "0", "value").locator("input")
+    value.fill("9999")
+    phone.waits_for("fail")
+    page.wait_for_timeout(1500)  # as long as fetching it would take
+
+    expect(value).to_have_value("9999")
+    assert page.evaluate("window.form.isConnected") is True
+
+
 def test_the_search_finds_a_page(phone: Phone, page: Page) -> None:
     """A word of the trade leads to its page, in place."""
     phone.open("safety/")

@@ -10,8 +10,7 @@ import pytest
 
 from build_tools.site_build import ensure_site
 from build_tools.theme_start import (
-    AT_ANY_TIME,
-    BEFORE_THE_END,
+    CHANGES,
     LOADED,
     WAITING,
     at_any_time,
@@ -21,18 +20,19 @@ from build_tools.theme_start import (
 
 
 def test_the_script_starts_at_any_time(tmp_path: Path) -> None:
-    """The one place that waits for the page's end also looks whether it is past."""
+    """Both places that reckon with a page still being read are changed, and nothing else."""
     bundle = tmp_path / "assets/javascripts/bundle.0123.min.js"
     bundle.parent.mkdir(parents=True)
-    bundle.write_text(f"a;{BEFORE_THE_END};b", encoding="utf-8")
+    bundle.write_text("; ".join(["first", *CHANGES, "last"]), encoding="utf-8")
 
     mend_start(tmp_path)
 
-    assert bundle.read_text(encoding="utf-8") == f"a;{AT_ANY_TIME};b"
+    expected = "; ".join(["first", *CHANGES.values(), "last"])
+    assert bundle.read_text(encoding="utf-8") == expected
 
 
 @pytest.mark.parametrize("change", [at_any_time, waiting])
-@pytest.mark.parametrize("text", ["", 2 * f"{BEFORE_THE_END}{LOADED}"])
+@pytest.mark.parametrize("text", ["", 2 * "".join([*CHANGES, LOADED])])
 def test_a_theme_that_starts_in_another_way_stops_the_build(
     change: Callable[[str], str], text: str
 ) -> None:
