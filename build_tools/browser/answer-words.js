@@ -1,5 +1,6 @@
 import { begun, sourceText, testNamed } from "./findings.js";
-import { LARGER, NAMES, RESULTS, VALUES } from "./words.js";
+import { numberText, quantityText } from "./quantity.js";
+import { NAMES, RESULTS, VALUES } from "./words.js";
 
 const KEY = /^[a-z][a-z0-9]*(-[a-z0-9]+)+$/; // a value that is a key of a table
 const SHARE = "_fraction"; // what the name of a share of a whole ends in
@@ -25,7 +26,7 @@ export function textOf(value) {
   if (typeof value === "object") {
     return Object.entries(value).map(([name, inner]) => `${nameOf(name)}: ${textOf(inner)}`).join("; ");
   }
-  return typeof value === "number" ? number(value) : wordOf(String(value));
+  return typeof value === "number" ? numberText(value) : wordOf(String(value));
 }
 
 /** A share of a whole as per cent; any other value as it is. */
@@ -34,12 +35,7 @@ export function inPerCent(name, value) {
 }
 
 function figureText({ value, unit }) {
-  const [larger, from] = LARGER[unit] ?? [unit, Infinity];
-  return value >= from ? `${number(value / 1000)} ${larger}` : `${number(value)} ${unit}`.trim();
-}
-
-function number(value) {
-  return typeof value === "number" ? String(Number(value.toPrecision(4))) : String(value);
+  return typeof value === "number" ? quantityText(value, unit) : `${value} ${unit}`.trim();
 }
 
 function wordOf(value) {

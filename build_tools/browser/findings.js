@@ -1,5 +1,6 @@
 import { element } from "./element.js";
 import { isPlan, outcomeOfFinding, wordOf } from "./outcomes.js";
+import { numberText, quantityText } from "./quantity.js";
 import { shapeOf } from "./shapes.js";
 import { stripOf, updateStrip } from "./strip.js";
 import { EVIDENCE, OUTCOMES, TESTS } from "./words.js";
@@ -57,7 +58,7 @@ export function testNamed(about) {
 }
 
 function figures({ measured, limit, margin, numbers }) {
-  const room = typeof margin === "number" && numbers ? inWords(margin, numbers.unit) : "";
+  const room = typeof margin === "number" && numbers ? quantityText(margin, numbers.unit) : "";
   const pairs = [["Measured", measured], ["Limit", limit], ["Margin", room]].filter(([, value]) => value);
   if (pairs.length === 0) {
     return "";
@@ -86,15 +87,7 @@ function spanOf({ unit, value, least, most }) {
   if (least === null || most === null) {
     return least === null ? ", anywhere up to that" : ", anywhere from that on";
   }
-  return `, may be ${number(least)} to ${number(most)} ${unit}`;
-}
-
-function inWords(margin, unit) {
-  return `${number(margin)} ${unit}`.replace("-", "−");
-}
-
-function number(value) {
-  return String(Number(value.toPrecision(4)));
+  return `, may be ${numberText(least)} to ${numberText(most)} ${unit}`;
 }
 
 function sources(all, open) {

@@ -1,5 +1,6 @@
 import { drawn, element } from "./element.js";
 import { bandArea, bandEnds, crosses, legendOf } from "./plot-band.js";
+import { numberText } from "./quantity.js";
 
 const WIDTH = 360;
 const HEIGHT = 200;
@@ -50,7 +51,7 @@ function picture(said, along, upwards, parts) {
     "svg",
     { viewBox: `0 0 ${WIDTH} ${HEIGHT}`, role: "img", "aria-label": said },
     ...upwards.marks.flatMap((mark) => level(mark, upwards)),
-    ...along.marks.map((mark) => label(round(mark), along.at(mark), HEIGHT - 6, "middle")),
+    ...along.marks.map((mark) => label(numberText(mark), along.at(mark), HEIGHT - 6, "middle")),
     ...parts,
   );
 }
@@ -70,16 +71,16 @@ function level(mark, upwards) {
   const y = round(upwards.at(mark));
   return [
     drawn("path", { d: `M${LEFT} ${y}H${RIGHT}`, class: mark === 0 ? "plot__zero" : "plot__level" }),
-    label(round(mark), LEFT - 6, y + 4, "end"),
+    label(numberText(mark), LEFT - 6, y + 4, "end"),
   ];
 }
 
 function label(text, x, y, anchor) {
-  return drawn("text", { x: round(x), y, "text-anchor": anchor, class: "plot__text" }, String(text));
+  return drawn("text", { x: round(x), y, "text-anchor": anchor, class: "plot__text" }, text);
 }
 
 function spanOf(values) {
-  return `${round(Math.min(...values))} to ${round(Math.max(...values))}`;
+  return `${numberText(Math.min(...values))} to ${numberText(Math.max(...values))}`;
 }
 
 /** A linear scale from values to places, with three to six round marks. */

@@ -1,4 +1,5 @@
 import { drawn, say } from "./element.js";
+import { quantityText } from "./quantity.js";
 
 const BEYOND = 1.35; // how far past the greater of limit and reading the scale goes
 const WIDE = 24; // per cent of the width that a word in a zone needs
@@ -120,7 +121,7 @@ function limit({ line, text }, value, unit, place, anchor) {
     set(line, { x1: place, x2: place });
     set(text, { x: place });
     text.setAttribute("text-anchor", anchor);
-    say(text, `${short(value)} ${unit}`.trim());
+    say(text, quantityText(value, unit));
   }
 }
 
@@ -154,8 +155,4 @@ function show(node, shown) {
   if (!shown) {
     node.setAttribute("display", "none");
   }
-}
-
-function short(value) {
-  return String(Number(value.toPrecision(4)));
 }
