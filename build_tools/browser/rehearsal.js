@@ -1,5 +1,6 @@
 import { recall, remember } from "./memory.js";
 
+const SCARCE = 2; // gigabytes of memory: with less, two Pythons at a time could cost the page
 const REHEARSED = "start rehearsed"; // by the worker of which build
 const WORKER = new URL("./worker.js", import.meta.url);
 
@@ -11,7 +12,8 @@ const WORKER = new URL("./worker.js", import.meta.url);
  * `refused` is called where it cannot be used.
  */
 export async function rehearse(length, refused) {
-  if (recall(REHEARSED) === WORKER.pathname || !("serviceWorker" in navigator)) {
+  const scarce = (navigator.deviceMemory ?? SCARCE) < SCARCE;
+  if (scarce || recall(REHEARSED) === WORKER.pathname || !("serviceWorker" in navigator)) {
     return;
   }
   await copyServes();

@@ -61,6 +61,18 @@ def test_the_worker_of_a_rehearsal_is_ended(phone: Phone, page: Page, notes: lis
     assert notes == []
 
 
+def test_a_device_short_of_memory_does_without(phone: Phone, page: Page, notes: list[str]) -> None:
+    """Two Pythons at a time could cost it the page: the copy serves, and nothing is rehearsed."""
+    page.add_init_script("Object.defineProperty(navigator, 'deviceMemory', { value: 1 })")
+    visit(phone)
+    wait_for_image(page)
+    wait_until(page, "navigator.serviceWorker.controller !== null")
+    page.wait_for_timeout(2000)
+
+    assert not page.evaluate(REHEARSED)
+    assert notes == []
+
+
 def test_an_image_that_cannot_be_used_is_forgotten_before_it_is_needed(
     phone: Phone, page: Page, notes: list[str]
 ) -> None:
