@@ -1,5 +1,6 @@
 import { recall, remember } from "./memory.js";
 import { rehearse } from "./rehearsal.js";
+import { hearReplies } from "./replies.js";
 
 const QUIET = 1000; // milliseconds without a question after which the image is kept
 const IMAGE = "start image"; // the length of the one that is kept [bytes]; the head's script reads it too
@@ -19,6 +20,7 @@ const asked = new Map(); // by who asks: the number in flight, and the newest re
 let worker = null;
 let takenImage = false; // whether the worker holds an image that is not kept yet
 let quiet = 0;
+let stopHearing = () => {};
 let lastNumber = 0;
 
 /** Hear of every change of state, at once and from now on; call what is returned to stop. */
@@ -142,6 +144,7 @@ function hear(data) {
     change({ stage: "starting" });
   } else if (data.ready) {
     takenImage = data.taken;
+    stopHearing = hearReplies(data.channel, hear);
     change({ stage: "ready" });
     asked.forEach(send);
   } else if (calls.has(data.number)) {
@@ -181,6 +184,7 @@ function deliver(mine, reply) {
 function fail(why) {
   worker?.terminate();
   worker = null;
+  stopHearing();
   for (const mine of asked.values()) {
     mine.next ??= mine.current;
     mine.number = 0;

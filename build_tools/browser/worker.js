@@ -1,5 +1,6 @@
 import { begin } from "./beginning.js";
 import { keepMachineCode } from "./kept-machine-code.js";
+import { openReplies } from "./replies.js";
 import { keepImage } from "./start-image.js";
 
 // How to begin is the worker's name, as JSON, since a message would wait behind the scripts it loads.
@@ -8,6 +9,7 @@ import { keepImage } from "./start-image.js";
 // Out: {kept} with the length of an image once it is kept, {fetching} while files come, {starting}, then {ready}, {failed} or {refused}, then
 // {number, reply}. Requests and replies are JSON text, as the bridge takes and gives them.
 let python = null;
+const replies = openReplies();
 
 addEventListener("message", ({ data }) => {
   if (data.keep) {
@@ -22,14 +24,17 @@ start();
 async function start() {
   python = await begin(JSON.parse(globalThis.name || "{}"), (told) => postMessage(told));
   if (python) {
-    postMessage({ ready: true, taken: Boolean(python.image) });
+    postMessage({ ready: true, taken: Boolean(python.image), channel: replies.name });
   }
 }
 
 async function answered({ number, slug, request, call, value }) {
   try {
-    const reply = call ? await python.schedule(call, value) : await python.answer(slug, request);
-    postMessage({ number, reply });
+    if (call) {
+      postMessage({ number, reply: await python.schedule(call, value) });
+    } else {
+      replies.send({ number, reply: await python.answer(slug, request) });
+    }
   } catch (error) {
     postMessage({ failed: String(error) });
   }

@@ -20,7 +20,7 @@ LENGTH = f"/{PATH}/ start image"  # where the page remembers it
 IMAGE_IS_KEPT = f"localStorage.getItem('{LENGTH}') > 0"
 REHEARSED = f"localStorage.getItem('/{PATH}/ start rehearsed') !== null"
 
-# The messages of the page's own worker, told with what each start was and every reply as text.
+# The messages of the page's own worker, told with what each start was; and where it replies.
 LISTEN = """
 globalThis.heard = [];
 const Before = globalThis.Worker;
@@ -29,9 +29,12 @@ globalThis.Worker = class extends Before {
     super(...rest);
     if (String(rest[0]).endsWith("/worker.js") && JSON.parse(rest[1].name).slug) {
       globalThis.theWorker = this;
-      this.addEventListener("message", ({ data }) => globalThis.heard.push(
-        data.reply ? { number: data.number, reply: data.reply }
-                   : { said: Object.keys(data)[0], taken: data.taken === true }));
+      this.addEventListener("message", ({ data }) => {
+        globalThis.heard.push({ said: Object.keys(data)[0], taken: data.taken === true });
+        if (data.ready && globalThis.BroadcastChannel) {
+          globalThis.theReplies = new BroadcastChannel(data.channel);
+        }
+      });
     }
   }
 };

@@ -86,9 +86,8 @@ WAYS = {
 
 ASK = """
 ([number, slug, request]) => new Promise((done) => {
-  globalThis.theWorker.addEventListener("message", ({ data }) => {
-    if (data.number === number) { done(data.reply); }
-  });
+  [globalThis.theWorker, globalThis.theReplies].forEach((one) => one.addEventListener("message",
+    ({ data }) => { if (data.number === number) { done(data.reply); } }));
   globalThis.theWorker.postMessage({ number, slug, request });
 })
 """
