@@ -18,7 +18,11 @@ export async function compileKept() {
   return module;
 }
 
-/** Keep the machine code for starts to come, if the browser lets us: they can do without. */
+/** Keep the machine code for starts to come. */
 export async function keepMachineCode() {
-  await FILE.keep(await bytesOfMachineCode()).catch(() => {});
+  try {
+    await FILE.keep(await bytesOfMachineCode());
+  } catch {
+    // No network any more, or no room: the next start fetches it.
+  }
 }

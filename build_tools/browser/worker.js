@@ -6,8 +6,9 @@ import { keepImage } from "./start-image.js";
 // How to begin is the worker's name, as JSON, since a message would wait behind the scripts it loads.
 // Messages in: {keep} once it is quiet, and {number, slug, request}, or {number, call, value} for
 // a schedule.
-// Out: {kept} with the length of an image once it is kept, {fetching} while files come, {starting}, then {ready}, {failed} or {refused}, then
-// {number, reply}. Requests and replies are JSON text, as the bridge takes and gives them.
+// Out: {fetching} while files come, {starting}, then {ready} with the channel for replies, {failed}
+// or {refused}; then {number, reply}; {kept} with the length of an image once it is kept.
+// Requests and replies are JSON text, as the bridge takes and gives them.
 let python = null;
 const replies = openReplies();
 

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 import pytest
 from playwright.sync_api import Page
 
+from tests.browser.guard import Guard
 from tests.browser.host import Host
 from tests.browser.phone import NO_COPY, Phone
 from tests.browser.starts import ROOT, visit, wait_for_image, was_from_image
@@ -59,6 +60,23 @@ def test_the_second_start_does_not_fetch_the_machine_code(
 
     assert was_from_image(page)
     assert FILE not in asked
+    assert notes == []
+
+
+def test_an_image_is_kept_where_the_machine_code_cannot_be(
+    phone: Phone, page: Page, guard: Guard, notes: list[str]
+) -> None:
+    """The network goes after the verdict: the image is kept all the same, and served from later."""
+    guard.allow("Failed to load resource", "ERR_FAILED")
+    page.add_init_script(NO_COPY)
+    visit(phone)
+    page.route(f"**{FILE}", lambda route: route.abort())
+    wait_for_image(page)
+    page.unroute_all()
+
+    visit(phone)
+
+    assert was_from_image(page)
     assert notes == []
 
 
