@@ -1,6 +1,6 @@
 import { ask, follow, forget } from "./client.js";
 import { addEntry, addNext, removeEntry } from "./entries.js";
-import { keepOneAnswer } from "./fields.js";
+import { keepOneAnswer, showUnits } from "./fields.js";
 import { partAt, read, readyForPaper, showProblems, write } from "./form.js";
 import { fromFragment, toFragment } from "./address.js";
 import { showInWords } from "./in-words.js";
@@ -113,6 +113,7 @@ function takeAway(entry) {
 function judge(checker) {
   const request = read(checker.form);
   checker.request = request;
+  showUnits(checker.form);
   keepInMind(checker, request);
   clearTimeout(checker.workingTimer);
   if (checker.stage === "ready") {

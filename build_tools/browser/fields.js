@@ -56,6 +56,13 @@ export function keepOneAnswer(field, changed) {
   }
 }
 
+/** A value that names its unit stands alone; beside a bare number the field's own unit stands. */
+export function showUnits(form) {
+  for (const unit of form.querySelectorAll(".field__unit")) {
+    unit.toggleAttribute("data-named", /\p{L}/u.test(unit.previousElementSibling.value));
+  }
+}
+
 /** Mark a field as wrong, with the reason, or as right again with an empty one. */
 export function mark(field, problem) {
   const place = [...field.querySelectorAll("[data-problem]")].find((one) => ownerOf(one) === field);
