@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from build_tools.theme_search import BUNDLES
+from build_tools.theme_changes import SCRIPT, change_file
 
 LETTERS = (
     'case"f":case"s":case"/":i.focus(),i.select(),c.claim();break',
@@ -18,16 +18,5 @@ LETTERS = (
 
 
 def mend_keys(site: Path) -> None:
-    """Change the keys of a built site; raises ValueError where the theme's are others now."""
-    (bundle,) = site.glob(BUNDLES)
-    text = bundle.read_text(encoding="utf-8")
-    bundle.write_text(without_letters(text), encoding="utf-8", newline="\n")
-
-
-def without_letters(bundle: str) -> str:
-    """Return the theme's script deaf to single letters. Raises ValueError."""
-    for letters in LETTERS:
-        if bundle.count(letters) != 1:
-            raise ValueError("the theme listens to keys in another way now: see theme_keys")
-        bundle = bundle.replace(letters, "")
-    return bundle
+    """Take the letters from the script of a built site; raises ValueError where it has others."""
+    change_file(site, SCRIPT, dict.fromkeys(LETTERS, ""), __name__)

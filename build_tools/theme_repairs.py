@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from build_tools.theme_changes import changed
+
 SEARCH = '<div class="md-search" data-md-component="search" role="dialog"'
 FOUND = '<div class="md-search-result__meta">'
 # The theme names a choice of colours after the other one, which its button leads to.
@@ -22,8 +24,4 @@ UNHEARD_SIGN = f'{SIGN} aria-hidden="true" tabindex="-1"'
 
 def repaired(page: str) -> str:
     """Return a page whose search, colours and headings tell what they are. Raises ValueError."""
-    for written, mended in REPAIRS.items():
-        if page.count(written) != 1:
-            raise ValueError(f"the theme writes {written} in another way now: see theme_repairs")
-        page = page.replace(written, mended)
-    return page.replace(SIGN, UNHEARD_SIGN)
+    return changed(page, REPAIRS, __name__).replace(SIGN, UNHEARD_SIGN)

@@ -14,7 +14,8 @@ from __future__ import annotations
 
 from pathlib import Path
 
-BUNDLES = "assets/javascripts/bundle.*.js"
+from build_tools.theme_changes import SCRIPT, change_file
+
 # What a worker is to the theme; the real one starts when it is told something first.
 WORKER_LATER = (
     "((e,on=[],w)=>({"
@@ -23,37 +24,16 @@ WORKER_LATER = (
     "postMessage(m){w||(w=new Worker(e),on.forEach(a=>w.addEventListener(...a)));w.postMessage(m)}"
     "}))(e)"
 )
-AT_ONCE = {
+WAITING = {
     "t=new Worker(e))": f"t={WORKER_LATER})",
     '(location.protocol!=="file:"),': "(!1),",
     'V("search.highlight")?': 'V("search.highlight")&&/[?&]h=/.test(location.search)?',
 }
-WORKERS = "assets/javascripts/workers/search.*.js"
-AS_BEGINNING = ':`${r}*`).join(" ")'
-IN_FULL_FIRST = ':r.length<3?r:`${r}^20 ${r}*`).join(" ")'
+SEARCHER = "assets/javascripts/workers/search.*.js"
+IN_FULL_FIRST = {':`${r}*`).join(" ")': ':r.length<3?r:`${r}^20 ${r}*`).join(" ")'}
 
 
 def mend_search(site: Path) -> None:
     """Change the search of a built site; raises ValueError where the theme's is another now."""
-    (worker,) = site.glob(WORKERS)
-    script = worker.read_text(encoding="utf-8")
-    worker.write_text(in_full_first(script), encoding="utf-8", newline="\n")
-    (bundle,) = site.glob(BUNDLES)
-    text = bundle.read_text(encoding="utf-8")
-    bundle.write_text(when_opened(text), encoding="utf-8", newline="\n")
-
-
-def in_full_first(script: str) -> str:
-    """Return the theme's search script with whole words put first. Raises ValueError."""
-    if script.count(AS_BEGINNING) != 1:
-        raise ValueError("the theme searches in another way now: look at theme_search")
-    return script.replace(AS_BEGINNING, IN_FULL_FIRST)
-
-
-def when_opened(bundle: str) -> str:
-    """Return the theme's script with an index that waits for the search. Raises ValueError."""
-    for at_once, waiting in AT_ONCE.items():
-        if bundle.count(at_once) != 1:
-            raise ValueError("the theme fetches its index in another way now: see theme_search")
-        bundle = bundle.replace(at_once, waiting)
-    return bundle
+    change_file(site, SEARCHER, IN_FULL_FIRST, __name__)
+    change_file(site, SCRIPT, WAITING, __name__)

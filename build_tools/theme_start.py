@@ -10,7 +10,7 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from build_tools.theme_search import BUNDLES
+from build_tools.theme_changes import SCRIPT, change_file, changed
 
 BEFORE_THE_END = 'h(document,"DOMContentLoaded",{once:!0}).subscribe(()=>e.next(document))'
 # The theme does not know which page stands there when it starts: a change of address to a place on
@@ -26,22 +26,9 @@ WAITING = "<script nomodule data-later src="
 
 def mend_start(site: Path) -> None:
     """Let the theme's script of a built site start late; raises ValueError where it is another."""
-    (bundle,) = site.glob(BUNDLES)
-    text = bundle.read_text(encoding="utf-8")
-    bundle.write_text(at_any_time(text), encoding="utf-8", newline="\n")
-
-
-def at_any_time(bundle: str) -> str:
-    """Return the theme's script, which finds a page that stands there. Raises ValueError."""
-    for written, changed in CHANGES.items():
-        if bundle.count(written) != 1:
-            raise ValueError("the theme comes to a page in another way now: see theme_start")
-        bundle = bundle.replace(written, changed)
-    return bundle
+    change_file(site, SCRIPT, CHANGES, __name__)
 
 
 def waiting(scripts: str) -> str:
     """Return the end of a page with its script left for ours to start. Raises ValueError."""
-    if scripts.count(LOADED) != 1:
-        raise ValueError("the theme loads its script in another way now: see theme_start")
-    return scripts.replace(LOADED, WAITING)
+    return changed(scripts, {LOADED: WAITING}, __name__)
