@@ -23,6 +23,7 @@ globalThis.Worker = class extends EventTarget { postMessage() {} terminate() {} 
 
 def _wrong_with(page: Page, place: str) -> list[tuple[Any, ...]]:
     """Return what is wrong with a page in either colours, with all unfolded."""
+    page.keyboard.press("Shift")  # a key brings the theme, which else waits for a verdict
     page.evaluate(UNFOLD)
     wide = page.evaluate(WIDE)
     found: list[tuple[Any, ...]] = [(place, "too wide", wide)] if wide > NARROWEST else []
