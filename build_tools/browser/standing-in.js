@@ -3,7 +3,7 @@
  *
  * Inputs: promises of the compiled machine code, of the archives, and where there is an image of
  * its memory being `filled`, ahead of which nothing may run. The runtime offers no option for
- * these; this stands in for the two calls it makes, until what is returned is called. A file
+ * these; this stands in for the calls it makes, until what is returned is called. A file
  * that is not among the archives is empty: it comes later.
  */
 export function standingIn({ machineCode, archives, filled }) {

@@ -1,6 +1,7 @@
 import { follow } from "./client.js";
 
 const WAITING = "script[data-later]";
+const COMING = "theme-coming"; // as in search.css
 const LATEST = 3000; // milliseconds
 const TOUCHED = ["pointerdown", "keydown", "focusin"];
 
@@ -26,7 +27,7 @@ export function startThemeInTime(then) {
   const start = () => {
     if (!asked) {
       asked = true;
-      theme().then(then, () => {}); // without it the page still reads and judges
+      theme().then(then, noTheme);
     }
   };
   const soon = () => requestAnimationFrame(() => setTimeout(start)); // after it is painted
@@ -34,10 +35,15 @@ export function startThemeInTime(then) {
     start();
     return;
   }
-  document.documentElement.classList.add("theme-coming"); // search.css
+  document.documentElement.classList.add(COMING);
   follow(({ answered, stage }) => (answered || stage === "failed") && soon());
   TOUCHED.forEach((kind) => addEventListener(kind, start, { once: true, capture: true }));
   setTimeout(start, LATEST);
+}
+
+// The page still reads and judges: but what opens the search would open nothing.
+function noTheme() {
+  document.documentElement.classList.remove(COMING);
 }
 
 function run(waiting) {

@@ -44,8 +44,8 @@ async function answered({ number, slug, request, call, value }) {
 async function keep() {
   const { image, note } = python;
   python.image = null; // as large as the memory itself
-  await keepMachineCode();
   if (image && await keepImage(image, note())) {
+    await keepMachineCode(); // of use beside an image only
     postMessage({ kept: image.length });
   }
 }

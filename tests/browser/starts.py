@@ -19,6 +19,7 @@ ROOT = quote(f"/{PATH}/", safe="")
 LENGTH = f"/{PATH}/ start image"  # where the page remembers it
 IMAGE_IS_KEPT = f"localStorage.getItem('{LENGTH}') > 0"
 REHEARSED = f"localStorage.getItem('/{PATH}/ start rehearsed') !== null"
+THEME_IS_THERE = "globalThis.location$ !== undefined"
 
 # The messages of the page's own worker, told with what each start was; and where it replies.
 LISTEN = """
@@ -62,7 +63,7 @@ def visit(phone: Phone) -> None:
 
 
 def wait_until(page: Page, asked: str) -> None:
-    """Wait until a piece of JavaScript says yes; the page's policy keeps its text out of there."""
+    """Wait until a piece of JavaScript says yes: asked from outside, as the page runs no text."""
     for _ in range(PATIENCE // 100):
         if page.evaluate(asked):
             return

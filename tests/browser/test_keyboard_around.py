@@ -9,6 +9,7 @@ from playwright.sync_api import Locator, Page, expect
 
 from tests.browser.keyboard_walk import number_controls, press_until, walk
 from tests.browser.phone import PATIENCE, Phone
+from tests.browser.starts import THEME_IS_THERE, wait_until
 
 CHECKER = "checkers/readings/"
 SETTLED = 300  # ms: the theme closes search and drawer a moment after a page has come
@@ -103,6 +104,7 @@ def test_keys_open_the_search_find_a_page_and_leave(at_checker: Page) -> None:
 def test_a_single_letter_outside_a_field_does_nothing(at_checker: Page) -> None:
     """WCAG 2.1, 2.1.4: what speech input or a glove presses opens no search and no other page."""
     page = at_checker
+    wait_until(page, THEME_IS_THERE)
     assert page.locator("link:is([rel=prev], [rel=next])").count() == 2
     press_until(page, "Tab", "[for=__drawer]", 3)
     address = page.url

@@ -5,6 +5,7 @@ from __future__ import annotations
 from playwright.sync_api import Page, expect
 
 from tests.browser.phone import Phone
+from tests.browser.starts import THEME_IS_THERE, wait_until
 
 CASE = (
     "checkers/readings/#code=gb&device.type=A&device.rated_residual_current=30+mA"
@@ -47,6 +48,7 @@ def test_a_place_on_the_page_leaves_what_is_typed_there(phone: Phone, page: Page
     """An example changes the address: the page is not fetched anew under the reader's hands."""
     phone.open(CASE)
     phone.waits_for("pass")
+    wait_until(page, THEME_IS_THERE)
     page.evaluate("window.form = document.querySelector('[data-inputs]')")
 
     page.locator(".examples li:first-child a").click()

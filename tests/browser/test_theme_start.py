@@ -5,24 +5,15 @@ from __future__ import annotations
 import pytest
 from playwright.sync_api import Page, Route, expect
 
+from build_tools.start_up.visits import NOTE_THE_VERDICT
 from tests.browser.guard import Guard
 from tests.browser.phone import Phone
-from tests.browser.starts import wait_until
+from tests.browser.starts import CASE, THEME_IS_THERE, wait_until
 
-CASE = (
-    "checkers/readings/#code=gb&device.type=A&device.rated_residual_current=30+mA"
-    "&readings.0.test=trip-time&readings.0.multiple=1&readings.0.waveform=ac&readings.0.value=28"
-)
-NOTE_THE_VERDICT = """
-new MutationObserver(() => {
-  if (document.querySelector("[data-outcome=pass]")) { globalThis.verdictAt ??= performance.now(); }
-}).observe(document, { subtree: true, childList: true, attributes: true });
-"""
 ASKED_AT = """
 performance.getEntriesByType("resource").find(({ name }) => name.includes("/bundle."))?.startTime
 """
 LINK = 'main a[href$="safety/"]'
-THERE = "globalThis.location$ !== undefined"
 
 
 @pytest.fixture
@@ -41,7 +32,7 @@ def test_the_theme_is_not_asked_for_before_the_verdict(phone: Phone, page: Page)
 
     phone.open(CASE)
     phone.waits_for("pass")
-    wait_until(page, THERE)
+    wait_until(page, THEME_IS_THERE)
 
     assert page.evaluate(ASKED_AT) > page.evaluate("globalThis.verdictAt")
 
@@ -78,6 +69,7 @@ def test_without_the_theme_the_page_judges_and_leads_on(
     page.route("**/bundle.*", lambda route: route.abort())
     phone.open(CASE)
     phone.waits_for("pass")
+    expect(page.locator("label[for='__search']").first).to_be_hidden()
 
     page.locator(LINK).first.evaluate("(link) => link.click()")
 
@@ -89,4 +81,4 @@ def test_the_theme_comes_when_the_checkers_take_long(phone: Phone, page: Page) -
     """Nobody waits for the list of pages longer than a moment."""
     phone.open(CASE)
 
-    wait_until(page, THERE)
+    wait_until(page, THEME_IS_THERE)
