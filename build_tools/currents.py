@@ -9,7 +9,7 @@ from build_tools.rendering import html
 from checkers.domain.limit_rows import Row
 from checkers.domain.limit_words import WAVEFORMS, amount_in_words
 from checkers.domain.limits import rows
-from checkers.domain.quantities import format_number
+from checkers.domain.ranges import range_in_words
 
 RATINGS = (6.0, 10.0, 30.0, 100.0, 300.0, 500.0, 1000.0)
 FORM = "rccb"  # RCBOs have the same times
@@ -67,8 +67,7 @@ def _band_cells(type_: str, waveform: str) -> list[str]:
 
 
 def _span(low: float | None, high: float | None) -> str:
-    shown = [format_number(end) if end is not None else "?" for end in (low, high)]
-    return f"{shown[0]} to {shown[1]}"
+    return range_in_words(low, high, "mA") or "?"
 
 
 def _timing(type_: str, delay: str, rated: float) -> Iterable[Row]:
@@ -101,9 +100,7 @@ def _line(rated: float, found: list[Row]) -> dict[str, object]:
 
 
 def _time(row: Row) -> str:
-    low, high = row.at_least(), row.at_most()
-    start = f"{amount_in_words(low, 'ms')} to " if low is not None else "≤ "
-    return f"{start}{amount_in_words(high, 'ms')}" if high is not None else start
+    return range_in_words(row.at_least(), row.at_most(), "ms")
 
 
 def _current(row: Row, rated: float) -> str:

@@ -16,6 +16,7 @@ from checkers.domain.limit_rows import MEASURES, Row
 from checkers.domain.limit_words import amount_in_words
 from checkers.domain.limits import rows, rows_in
 from checkers.domain.quantities import parse_quantity
+from checkers.domain.ranges import IN_SENTENCES, between
 
 AMOUNTS = {
     "rated": "rated_residual_current",
@@ -76,10 +77,7 @@ def _words(row: Row, rated: float | None, current: str | None, only: str) -> str
     said = {key: amount_in_words(round(end, 1), row.unit) for key, end in ends.items() if end}
     if only:
         return said.get(only, "no figure")
-    least, most = said.get("least"), said.get("most")
-    if least and most:
-        return f"{least} to {most}"
-    return f"at least {least}" if least else f"at most {most}" if most else "no figure"
+    return between(said.get("least", ""), said.get("most", ""), IN_SENTENCES) or "no figure"
 
 
 def known_show(words: str, root: str) -> str:

@@ -4,10 +4,9 @@ from __future__ import annotations
 
 import textwrap
 from collections.abc import Iterable, Mapping, Sequence
-from math import inf
 from typing import Any
 
-from checkers.domain.quantities import LARGER, format_number, format_quantity
+from checkers.domain.quantities import format_number, format_quantity
 from checkers.domain.sources import Citation
 from checkers.judgement.plan_gaps import HOLDS
 
@@ -145,8 +144,8 @@ def _words(value: Any) -> str:
 
 
 def _figure(value: Any, unit: str) -> str:
-    if isinstance(value, int | float) and value >= LARGER.get(unit, ("", inf))[1]:
-        return format_quantity(value, unit, 5)
+    if isinstance(value, int | float) and not isinstance(value, bool):
+        return format_quantity(value, unit, 5).strip()
     return f"{_words(value)} {unit}".strip()
 
 

@@ -1,6 +1,6 @@
 import { element } from "./element.js";
 import { isPlan, outcomeOfFinding, wordOf } from "./outcomes.js";
-import { numberText, quantityText } from "./quantity.js";
+import { quantityText } from "./quantity.js";
 import { shapeOf } from "./shapes.js";
 import { stripOf, updateStrip } from "./strip.js";
 import { EVIDENCE, OUTCOMES, TESTS } from "./words.js";
@@ -87,7 +87,7 @@ function spanOf({ unit, value, least, most }) {
   if (least === null || most === null) {
     return least === null ? ", anywhere up to that" : ", anywhere from that on";
   }
-  return `, may be ${numberText(least)} to ${numberText(most)} ${unit}`;
+  return `, may be ${quantityText(least, unit)} to ${quantityText(most, unit)}`;
 }
 
 function sources(all, open) {

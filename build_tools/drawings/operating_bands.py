@@ -11,6 +11,7 @@ from checkers.domain.limit_rows import Row
 from checkers.domain.limit_words import WAVEFORMS
 from checkers.domain.limits import rows
 from checkers.domain.quantities import parse_quantity
+from checkers.domain.ranges import range_in_words
 
 ACROSS = (14.0, 346.0)
 TOP, ROW = 30.0, 44.0
@@ -94,7 +95,7 @@ def _marks(across: Scale) -> dict[float, str]:
 
 def _bar(band: Band, across: Scale, y: float) -> str:
     start, end = across.at(band.low), across.at(band.high)
-    ends = f"{figure(round(band.low, 2))} to {figure(round(band.high, 2))} mA"
+    ends = range_in_words(band.low, band.high, "mA")
     return (
         label((ACROSS[0], y + 10.0), band.name, kind="picture__text--plate")
         + label(
@@ -108,4 +109,4 @@ def _bar(band: Band, across: Scale, y: float) -> str:
 
 
 def _sentence(band: Band) -> str:
-    return f"{band.name}: {band.low:g} mA to {band.high:g} mA."
+    return f"{band.name}: {range_in_words(band.low, band.high, 'mA')}."

@@ -13,6 +13,7 @@ from build_tools.identity import day_of_sources
 from checkers.domain.limits import rows, rows_in
 from checkers.domain.measured import Measured, Said, parse_measured
 from checkers.domain.quantities import parse_quantity
+from checkers.domain.ranges import range_in_words
 from checkers.domain.readings import EXPECTED
 
 ACROSS = (14.0, 346.0)
@@ -163,6 +164,7 @@ def _reading(shown: Shown, across: Scale, y: float) -> str:
 
 
 def _describes(low: float, high: float, unit: str, shown: list[Shown]) -> str:
-    span = f"from {low:g} to {high:g} {unit}" if low else f"up to {high:g} {unit}"
+    ends = range_in_words(low or None, high, unit)
+    span = f"from {ends}" if low else ends
     readings = "; ".join(f"{one.measured}: {one.verdict}" for one in shown)
     return f"It may operate {span}. {readings}."

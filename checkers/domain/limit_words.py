@@ -10,6 +10,7 @@ from checkers.domain.conditions import Conditions, Interval
 from checkers.domain.devices import Form
 from checkers.domain.limit_rows import Bound, Formula, Row, Table
 from checkers.domain.quantities import format_quantity
+from checkers.domain.ranges import between
 from checkers.domain.readings import Waveform
 from checkers.domain.sources import Evidence
 
@@ -61,7 +62,6 @@ RANGE_WORDS = {
     "set_delay": ("set delay", "ms"),
     "voltage": ("voltage to earth", "V"),
 }
-LARGER = {"ms": ("s", 1000.0), "mA": ("A", 1000.0)}
 DEVICE_CHOICES = ("form", "type", "delay", "option")
 CIRCUIT_CHOICES = ("system", "supply", "circuit", "quantity", "direction")
 
@@ -99,13 +99,12 @@ def sheet(table: Table) -> Sheet:
 
 
 def amount_in_words(value: float, unit: str) -> str:
-    """Return a figure in the unit people use for its size: 300 ms, 1 s, 30 mA, 5 A, 10 %."""
+    """Return a figure in the unit people use for its size: 300 ms, 10 s, 30 mA, 5 A, 10 %."""
     if unit == "share":
         return format_quantity(100 * value, "%")
     if unit == "ratio":
         return f"{value:g}"
-    larger, factor = LARGER.get(unit, (unit, 1.0))
-    return format_quantity(value / factor, larger) if value >= factor else f"{value:g} {unit}"
+    return format_quantity(value, unit)
 
 
 def limit_in_words(row: Row) -> str:
@@ -116,8 +115,8 @@ def limit_in_words(row: Row) -> str:
         return "no figure declared"
     if row.formula:
         return "; ".join(f"≤ {_formula(piece)}" for piece in row.formula)
-    ends = (("≥", row.least), ("≤", row.most))
-    return " and ".join(f"{sign} {_bound(bound, row.unit)}" for sign, bound in ends if bound)
+    least, most = (_bound(end, row.unit) if end else "" for end in (row.least, row.most))
+    return between(least, most)
 
 
 def days_in_words(row: Row) -> str:

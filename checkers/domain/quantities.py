@@ -17,7 +17,10 @@ NUMBER = re.compile(
 )
 THOUSANDS_OR_DECIMALS = re.compile(r"[+-]?[1-9]\d{0,2},\d{3}")
 LARGER = {"ms": ("s", 2000.0), "mA": ("A", 1000.0)}
-"""The unit a thousand times as large, and the value from which it is written."""
+"""The unit a thousand times as large, and the value from which it is written everywhere.
+
+Instruments count to 1999 ms, which nobody writes as 1.999 s.
+"""
 
 COMPUTED_IN = {unit.kind: unit.symbol for unit in UNITS.values() if unit.factor == 1}
 

@@ -7,7 +7,8 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from checkers.domain.quantities import format_number, format_quantity
+from checkers.domain.quantities import format_quantity
+from checkers.domain.ranges import range_in_words
 from checkers.domain.readings import Reading, Test, Waveform
 from checkers.domain.sources import Citation, cite
 from checkers.domain.verdicts import Finding, Judges, Numbers, Outcome
@@ -148,9 +149,9 @@ def _meaning(trip: TripBand, rated: float) -> str:
 
 
 def band_words(band: TripBand) -> str:
-    """Return a band as it is shown: about 66 mA (49 to 72 mA)."""
-    low, high = (format_number(value, 2) for value in (band.low, band.high))
-    return f"about {format_quantity(band.typical, 'mA', 2)} ({low} to {high} mA)"
+    """Return a band as it is shown: about 66 mA (49 mA to 72 mA)."""
+    span = range_in_words(band.low, band.high, "mA", 2)
+    return f"about {format_quantity(band.typical, 'mA', 2)} ({span})"
 
 
 def _fitness_finding(asked: DcBiasCase, outcome: Outcome, says: str, field: str = "") -> Finding:

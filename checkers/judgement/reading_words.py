@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from checkers.domain.limit_rows import Row
 from checkers.domain.quantities import format_number, format_quantity
+from checkers.domain.ranges import range_in_words
 from checkers.domain.readings import Reading, Test, Waveform
 from checkers.domain.sources import Citation
 from checkers.judgement.comparison import Limits
@@ -42,13 +43,8 @@ def spoken(about: str) -> str:
 
 
 def limit_words(limits: Limits, unit: str) -> str:
-    """Return limits as they are shown: ≤ 300 ms, 130 to 500 ms, ≥ 15 mA."""
-    low, high = limits.at_least, limits.at_most
-    if low is not None and high is not None:
-        return f"{format_number(low)} to {format_quantity(high, unit)}"
-    if high is not None:
-        return f"≤ {format_quantity(high, unit)}"
-    return "" if low is None else f"≥ {format_quantity(low, unit)}"
+    """Return limits as they are shown: ≤ 300 ms, 130 ms to 500 ms, ≥ 15 mA."""
+    return range_in_words(limits.at_least, limits.at_most, unit)
 
 
 def citations(*rows: Row | None) -> tuple[Citation, ...]:

@@ -45,7 +45,7 @@ def test_the_band_of_a_type_a_device_on_half_waves() -> None:
     page = bands_show("A", "")
 
     assert '<th scope="row">Half wave, 0°</th>' in page
-    assert "<td>10.5 to 42</td>" in page
+    assert "<td>10.5 mA to 42 mA</td>" in page
 
 
 def test_every_shown_current_names_its_source() -> None:

@@ -231,7 +231,7 @@ def test_what_holds_for_every_device_fills_what_a_row_leaves_open() -> None:
     rows = rows_of(text, device=device)
 
     assert [row.outcome for row in rows[1:]] == ["pass", "pass"]
-    assert "130 to 500 ms" in rows[1].why
+    assert "130 ms to 500 ms" in rows[1].why
     assert rows_of(text)[1].outcome == "cannot-say"
 
 

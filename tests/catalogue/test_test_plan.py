@@ -112,7 +112,7 @@ def test_type_b_is_timed_at_twice_its_rating_on_smooth_dc_in_both_directions() -
 
     assert currents(found, "trip-time", "smooth-dc") == [60, 60]
     assert [one["phase"] for one in found] == ["+", "-", "+", "-"]
-    assert {one["limit"] for one in found} == {"≤ 300 ms", "15 to 60 mA"}
+    assert {one["limit"] for one in found} == {"≤ 300 ms", "15 mA to 60 mA"}
 
 
 @pytest.mark.parametrize(
@@ -137,7 +137,7 @@ def test_selective_devices_wait_between_tests_and_have_a_least_time() -> None:
     timed = [one for one in found if one["test"] in LIVE]
 
     assert all(one["wait"] == {"value": 30.0, "unit": "s"} for one in timed)
-    assert timed[1]["limit"] == "130 to 500 ms"
+    assert timed[1]["limit"] == "130 ms to 500 ms"
     assert not any(one["wait"] for one in found if one["test"] not in LIVE)
 
 
@@ -179,7 +179,7 @@ def test_dc_detection_in_a_charge_point_is_tested_at_its_own_currents() -> None:
     assert currents(found, "trip-time", "smooth-dc") == [6, 6, 60, 60, 200, 200]
     limits = [one["limit"] for one in found if one["test"] == "trip-time"]
     assert limits == ["≤ 10 s", "≤ 10 s", "≤ 300 ms", "≤ 300 ms", "≤ 100 ms", "≤ 100 ms"]
-    assert {one["limit"] for one in found if one["test"] == "ramp"} == {"3 to 6 mA"}
+    assert {one["limit"] for one in found if one["test"] == "ramp"} == {"3 mA to 6 mA"}
 
 
 # UL 943, class A (as quoted): no trip below 4 mA, trip at 6 mA within (20 / 6) ^ 1.43 s.
@@ -190,7 +190,7 @@ def test_an_interrupter_is_tested_at_six_milliamperes() -> None:
     assert currents(found, "trip-time", "ac") == [6]
     limits = {one["test"]: one["limit"] for one in found}
     assert limits["trip-time"] == f"≤ {(20 / 6) ** 1.43:.4g} s"
-    assert limits["ramp"] == "4 to 6 mA"
+    assert limits["ramp"] == "4 mA to 6 mA"
 
 
 def test_a_monitor_gets_no_trip_tests_and_the_plan_says_why() -> None:

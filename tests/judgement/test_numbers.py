@@ -18,7 +18,9 @@ FIGURE = re.compile(rf"(?P<sign>[<>]\s|up to |at most |about )?(?P<value>\d[\d.]
 IN_PLAIN_UNIT = {"s": (1000.0, "ms"), "A": (1000.0, "mA")}
 AT_MOST = re.compile(rf"≤ (?P<high>[\d.]+){UNIT}")
 AT_LEAST = re.compile(rf"≥ (?P<low>[\d.]+){UNIT}")
-BETWEEN = re.compile(rf"(?P<low>[\d.]+) to (?P<high>[\d.]+){UNIT}")
+BETWEEN = re.compile(
+    rf"(?P<low>[\d.]+){UNIT.replace('unit', 'unit_of_low')} to (?P<high>[\d.]+){UNIT}"
+)
 
 
 def every_finding() -> list[Any]:
@@ -41,10 +43,11 @@ def ends(limit: str) -> dict[str, Any] | None:
         if match := pattern.fullmatch(limit):
             words = match.groupdict()
             factor, unit = plain(words["unit"])
+            of_low, _ = plain(words.get("unit_of_low") or words["unit"])
             low, high = words.get("low"), words.get("high")
             return {
                 "unit": unit,
-                "at_least": None if low is None else float(low) * factor,
+                "at_least": None if low is None else float(low) * of_low,
                 "at_most": None if high is None else float(high) * factor,
             }
     return None

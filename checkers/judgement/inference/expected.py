@@ -7,6 +7,7 @@ from math import exp
 
 from checkers.domain.measured import Measured
 from checkers.domain.quantities import format_number, format_quantity
+from checkers.domain.ranges import range_in_words
 from checkers.judgement.inference.clouds import Columns
 from checkers.judgement.inference.likelihood import shown_below
 from checkers.physics.response.attempt import Attempt
@@ -26,7 +27,7 @@ def weights_of(logs: Sequence[float]) -> list[float]:
 def expected_words(
     columns: Columns, weights: Sequence[float], attempt: Attempt, measured: Measured
 ) -> str:
-    """Return what would be expected: 52 to 95 mA; no trip (98 %); operates (70 %).
+    """Return what would be expected: 52 mA to 95 mA; no trip (98 %); operates (70 %).
 
     Inputs: a cloud's predictions for a test; the members' weights; the test; what was
     shown, whose bound is the window where it is one. Result: about eight in ten would lie in it.
@@ -59,7 +60,7 @@ def _range_words(columns: Columns, weights: Sequence[float], unit: str) -> str:
     shown = [(weight * shows, mean, spread) for weight, shows, mean, spread in rows if shows]
     low = _quantile([(mean - REACH * spread, share) for share, mean, spread in shown], 0.1)
     high = _quantile([(mean + REACH * spread, share) for share, mean, spread in shown], 0.9)
-    return f"{format_number(max(0.0, low), 2)} to {format_quantity(high, unit, 2)}"
+    return range_in_words(max(0.0, low), high, unit, 2)
 
 
 def _quantile(values: list[tuple[float, float]], part: float) -> float:

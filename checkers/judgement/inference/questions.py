@@ -8,6 +8,7 @@ from itertools import pairwise
 
 from checkers.domain.placed_readings import PlacedReading
 from checkers.domain.quantities import format_quantity
+from checkers.domain.ranges import range_in_words
 from checkers.domain.readings import Test, Waveform
 from checkers.judgement.case import Case
 from checkers.judgement.inference.candidates import CANDIDATES, ReadingCandidate
@@ -74,10 +75,7 @@ def _test(candidate: ReadingCandidate, case: Case) -> Question:
         return Question(candidate.words, words, _button_chances(attempt), attempt)
     edges = _edges(attempt, case)
     unit = "mA" if attempt.is_ramp else "ms"
-    between = [
-        f"{format_quantity(low, unit)} to {format_quantity(high, unit)}"
-        for low, high in pairwise(edges)
-    ]
+    between = [range_in_words(low, high, unit) for low, high in pairwise(edges)]
     first = f"below {format_quantity(edges[0], unit)}"
     last = f"more than {format_quantity(edges[-1], unit)}, or no trip"
     return Question(candidate.words, (first, *between, last), binned(attempt, edges), attempt)
