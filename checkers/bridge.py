@@ -17,7 +17,7 @@ from checkers.domain.checker import Checker
 from checkers.domain.errors import InvalidRequest
 from checkers.domain.parsing import parse_inputs
 from checkers.domain.question import Question
-from checkers.domain.verdicts import Explanation, Finding, NextTest, Result
+from checkers.domain.verdicts import Explanation, Finding, NextTest, Result, Subject
 from checkers.judgement.code_of_the_day import passed_by_a_known_code
 
 CRASH_TEXT = "This checker failed on the request. Nothing was judged. Please report the code."
@@ -72,7 +72,14 @@ def reply_to(checker: Checker, inputs: Question, result: Result) -> dict[str, An
 
 
 def _finding(finding: Finding) -> dict[str, Any]:
-    return {name: value for name, value in _plain(finding).items() if value or name in ALWAYS}
+    plain = _plain(finding) | {"subject": _told(finding.subject)}
+    return {name: value for name, value in plain.items() if value or name in ALWAYS}
+
+
+def _told(subject: Subject | None) -> dict[str, Any]:
+    """Return what is told of a reading; what is not is left out."""
+    told = {} if subject is None else _plain(subject)
+    return {name: value for name, value in told.items() if value not in {None, ""}}
 
 
 ALWAYS = frozenset({"about", "outcome", "measured", "limit", "says", "margin", "judges", "sources"})

@@ -47,6 +47,21 @@ class Numbers:
 
 
 @dataclass(frozen=True, slots=True)
+class Subject:
+    """The reading a finding is about: its test, and how it was taken, as far as that is told.
+
+    `current` is in mA. `showed` is what kind of thing the instrument showed: figure, no trip.
+    """
+
+    test: str
+    multiple: float | None = None
+    current: float | None = None
+    waveform: str = ""
+    phase: str = ""
+    showed: str = ""
+
+
+@dataclass(frozen=True, slots=True)
 class Finding:
     """One thing judged, with the words, the limit and the sources it rests on."""
 
@@ -62,6 +77,7 @@ class Finding:
     field: str = ""
     sources: tuple[Citation, ...] = ()
     numbers: Numbers | None = None
+    subject: Subject | None = None
 
 
 @dataclass(frozen=True, slots=True)

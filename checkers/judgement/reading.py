@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from checkers.domain.quantities import format_quantity
 from checkers.domain.readings import Reading, Test
+from checkers.domain.verdicts import Subject
 from checkers.judgement.button import judge_button
 from checkers.judgement.case import Case
 from checkers.judgement.judged import Judged, undecided
@@ -13,7 +16,26 @@ from checkers.judgement.trip_time import judge_trip_time
 
 
 def judge_reading(reading: Reading, case: Case) -> list[Judged]:
-    """Judge one reading of a device."""
+    """Judge one reading of a device; each finding tells which reading it is about."""
+    subject = _subject(reading)
+    return [
+        replace(one, finding=replace(one.finding, subject=subject))
+        for one in _judged(reading, case)
+    ]
+
+
+def _subject(reading: Reading) -> Subject:
+    return Subject(
+        test=reading.test,
+        multiple=reading.multiple,
+        current=reading.current,
+        waveform="" if reading.test == Test.BUTTON else reading.waveform,
+        phase=reading.phase,
+        showed=reading.measured.said.value,
+    )
+
+
+def _judged(reading: Reading, case: Case) -> list[Judged]:
     if case.only_warns:
         return undecided(
             reading,

@@ -8,22 +8,27 @@ from __future__ import annotations
 
 import heapq
 
-from checkers.domain.measured import MORE, parse_measured
-from checkers.domain.quantities import NotAQuantity
-from checkers.domain.verdicts import Finding, Judges, Outcome
+from checkers.domain.measured import Said
+from checkers.domain.readings import Test
+from checkers.domain.verdicts import Finding, Judges, Numbers, Outcome, Subject
 from checkers.judgement.schedule.entry import RowKind
 from checkers.judgement.schedule.row import NEEDS_A_PERSON, Row
 
 Key = tuple[int, int, float, int]
 MOST_KEPT = 200
 DID_NOT_TRIP, TOO_LATE, BLINDED, BUTTON, TOO_EASILY, OTHER = range(6)
+OTHER_KEY = (OTHER, 0.0)
+MUST_TRIP = frozenset({Test.TRIP_TIME.value, Test.RAMP.value})
+STAYED_CLOSED = frozenset({Said.NO_TRIP.value, Said.MORE_THAN.value})
+TRIPPED = frozenset({Said.TRIPPED.value, Said.FIGURE.value, Said.LESS_THAN.value})
 
 
 def danger_of(row: Row) -> Key:
     """Return a key that sorts rows by danger, the worst first; equal ones by line."""
     assert row.outcome is not None  # noqa: S101  # only rows with an outcome are sorted
     bad = [one for one in row.findings if one.outcome is row.outcome]
-    worst = min((_finding_key(one) for one in bad), default=(OTHER, 0.0))
+    keys = map(_finding_key, bad)
+    worst = min(keys, key=lambda one: (one[0], -one[1]), default=OTHER_KEY)
     kind, ratio = worst if row.kind is not RowKind.NOT_TESTED else (DID_NOT_TRIP, 0.0)
     return list(Outcome).index(row.outcome), kind, -ratio, row.line
 
@@ -34,33 +39,29 @@ def _finding_key(finding: Finding) -> tuple[int, float]:
         return BLINDED, 0.0
     if finding.judges is Judges.FUNCTION:
         return BUTTON, 0.0
-    if finding.about.startswith(("trip-time", "ramp")):
-        return _of_trip(finding)
-    return (TOO_EASILY, 0.0) if finding.about.startswith("no-trip") else (OTHER, 0.0)
+    return OTHER_KEY if finding.subject is None else _of_test(finding, finding.subject)
 
 
-def _of_trip(finding: Finding) -> tuple[int, float]:
-    if finding.margin is None:
-        held = finding.measured == "no trip" or MORE.match(finding.measured)
-        return (DID_NOT_TRIP, 0.0) if held else (OTHER, 0.0)
-    try:
-        value = parse_measured(finding.measured, "trip_time").value
-    except NotAQuantity:
-        return OTHER, 0.0
-    limit = value + finding.margin
-    over = limit > 0 and finding.limit.find("≤") >= 0
-    if not over and _below(finding, value):
+def _of_test(finding: Finding, subject: Subject) -> tuple[int, float]:
+    """Return the kind of a finding about a reading: whether it stayed closed, and if not, why."""
+    failed = finding.outcome is Outcome.FAIL
+    if subject.showed in STAYED_CLOSED:
+        missed = subject.test in MUST_TRIP or failed
+        return (DID_NOT_TRIP, 0.0) if missed else OTHER_KEY
+    if finding.numbers is not None and finding.numbers.value is not None:
+        return _of_figure(finding.numbers, finding.numbers.value)
+    tripped = subject.showed in TRIPPED and (failed or subject.test == Test.NO_TRIP)
+    return (TOO_EASILY, 0.0) if tripped else OTHER_KEY
+
+
+def _of_figure(numbers: Numbers, value: float) -> tuple[int, float]:
+    """Return on which side of its limit a figure lies, or to which end it is nearer."""
+    low, high = numbers.at_least, numbers.at_most
+    if high is None:
+        return OTHER_KEY if low is None else (TOO_EASILY, 0.0)
+    if low is not None and 2 * value < low + high:
         return TOO_EASILY, 0.0
-    return TOO_LATE, value / limit if limit > 0 else 0.0
-
-
-def _below(finding: Finding, value: float) -> bool:
-    """Tell whether a figure lies below a band rather than above it."""
-    low = finding.limit.partition(" to ")[0].removeprefix("≥ ")
-    try:
-        return value < float(low)
-    except ValueError:
-        return False
+    return TOO_LATE, value / high if high > 0 else 0.0
 
 
 class WorstFirst:
