@@ -7,6 +7,11 @@ person who asked, and bad data is an exception for the person who builds.
 from __future__ import annotations
 
 from collections.abc import Mapping
+from reprlib import Repr
+
+SHOWN = 80  # characters of a refused value: enough to know it again
+LONGEST_NUMBER = 2**256
+_LIMITED = Repr(maxlevel=3, maxdict=4, maxlist=4, maxtuple=4, maxother=SHOWN, maxlong=SHOWN)
 
 
 class InvalidRequest(Exception):
@@ -25,3 +30,13 @@ class DataError(Exception):
         self.row = row
         self.problem = problem
         super().__init__(f"{file}, {row}: {problem}" if row else f"{file}: {problem}")
+
+
+def quoted(value: object) -> str:
+    """Return a refused value as it is shown, in quotes where it is text, cut where it is long."""
+    if isinstance(value, str):
+        return repr(value if len(value) <= SHOWN else f"{value[: SHOWN - 1]}…")
+    if isinstance(value, int) and abs(value) > LONGEST_NUMBER:
+        return "a number of very many digits"
+    shown = _LIMITED.repr(value)
+    return shown if len(shown) <= SHOWN else f"{shown[: SHOWN - 1]}…"

@@ -7,12 +7,13 @@ from dataclasses import dataclass
 from enum import StrEnum
 from functools import lru_cache
 
+from checkers.domain.errors import quoted
 from checkers.domain.glossary import QUANTITIES, UNITS, Quantity
-from checkers.domain.quantities import (
+from checkers.domain.quantities import format_quantity, parse_unit
+from checkers.domain.typed_numbers import (
     CouldMeanTwoThings,
     NotAQuantity,
-    format_quantity,
-    parse_unit,
+    is_bare,
     split_number,
     tidy,
 )
@@ -54,6 +55,10 @@ WORDS: dict[Said, frozenset[str]] = {
 }
 MORE = re.compile(r"(?:>=?|≥|greater than|more than|over|above)\s*")
 LESS = re.compile(r"(?:<=?|≤|less than|under|below)\s*")
+NO_TRIP_BY = re.compile(
+    r"(?:no[ -]?trip|no tripping|not tripped|did(?: not|n't) trip|does not trip|held|n/t) "
+    r"(?:by|up to|to|at|until|within|in) "
+)
 TWO_FIGURES = re.compile(
     r"\d\s*(?:/|;|\||\band\b|&|,\s)\s*\d|\d\d\s+\d|\d\s+\d+[.,]\d|\d\s+\d{1,2}\b"
 )
@@ -101,13 +106,13 @@ def parse_measured(text: str, expected: Quantity | str) -> Measured:
     beyond belief, which includes NaN, infinity and negatives.
     """
     wanted = QUANTITIES[expected] if isinstance(expected, str) else expected
-    plain = tidy(text).strip(" .")
+    plain = _without_full_stop(text)
     for said, words in WORDS.items():
         if plain in words:
             return Measured(said, typed=text)
     said, figure = _sign(plain)
     if TWO_FIGURES.search(figure):
-        question = f"{text.strip()!r} holds two figures: which one belongs to this test?"
+        question = f"{quoted(text.strip())} holds two figures: which one belongs to this test?"
         return Measured(Said.UNCLEAR, typed=text, question=question)
     try:
         number, rest = split_number(figure)
@@ -119,8 +124,25 @@ def parse_measured(text: str, expected: Quantity | str) -> Measured:
     return Measured(said, value, _computed_unit(unit.kind), bare=not rest, typed=text)
 
 
+def with_unit(text: str, unit: str) -> str:
+    """Return a figure, or a bound, that has no unit with this one; any other text unchanged."""
+    _, figure = _sign(_without_full_stop(text))
+    if not unit or not is_bare(figure):
+        return text
+    return f"{text.strip().removesuffix('.').rstrip()} {unit}"
+
+
+def _without_full_stop(text: str) -> str:
+    """Return a tidy text without the full stop that may end it; two are no full stop."""
+    return tidy(text).removesuffix(".").rstrip()
+
+
 def _sign(plain: str) -> tuple[Said, str]:
-    for pattern, said in ((MORE, Said.MORE_THAN), (LESS, Said.LESS_THAN)):
+    for pattern, said in (
+        (MORE, Said.MORE_THAN),
+        (NO_TRIP_BY, Said.MORE_THAN),
+        (LESS, Said.LESS_THAN),
+    ):
         match = pattern.match(plain)
         if match:
             return said, plain[match.end() :]
@@ -132,7 +154,7 @@ def _refuse_the_unbelievable(text: str, value: float, kind: str, *, bare: bool) 
     if quantity.least <= value <= quantity.most:
         return
     hint = "; write its unit (s or A?)" if bare and 0 < value < quantity.least else ""
-    raise NotAQuantity(f"{text.strip()!r} is outside {quantity.range_text}{hint}")
+    raise NotAQuantity(f"{quoted(text.strip())} is outside {quantity.range_text}{hint}")
 
 
 def _computed_unit(kind: str) -> str:

@@ -9,10 +9,11 @@ from collections.abc import Callable, Mapping, Sequence
 from datetime import date
 from typing import Any, TypeVar
 
-from checkers.domain.errors import InvalidRequest
+from checkers.domain.errors import InvalidRequest, quoted
 from checkers.domain.fields import Input, Kind, Spec, inputs_of
 from checkers.domain.multiples import parse_multiple
-from checkers.domain.quantities import NotAQuantity, parse_quantity, tidy
+from checkers.domain.quantities import parse_quantity
+from checkers.domain.typed_numbers import NotAQuantity, tidy, whole_number
 
 T = TypeVar("T")
 EMPTY = (None, "")
@@ -97,7 +98,7 @@ def _read_choice(spec: Spec, raw: object, path: str) -> str:
     found = _matching_choice(spec, raw)
     if found is None:
         allowed = ", ".join(one.value for one in spec.choices)
-        raise InvalidRequest({path: f"{raw!r} is not one of {allowed}"})
+        raise InvalidRequest({path: f"{quoted(raw)} is not one of {allowed}"})
     return found
 
 
@@ -127,12 +128,12 @@ def _read_multiple(spec: Spec, raw: object, path: str) -> float:
 
 
 def _read_whole_number(spec: Spec, raw: object, path: str) -> int:
-    written = _as_text(raw)
-    if not written.isdecimal() or not spec.least <= int(written) <= spec.most:
+    found = whole_number(_as_text(raw))
+    if found is None or not spec.least <= found <= spec.most:
         raise InvalidRequest(
-            {path: f"{raw!r} is not a whole number from {spec.least} to {spec.most}"}
+            {path: f"{quoted(raw)} is not a whole number from {spec.least} to {spec.most}"}
         )
-    return int(written)
+    return found
 
 
 def _read_text(spec: Spec, raw: object, path: str) -> str:
@@ -147,7 +148,7 @@ def _read_day(spec: Spec, raw: object, path: str) -> date:
     try:
         return date.fromisoformat(_as_text(raw))
     except ValueError as bad:
-        raise InvalidRequest({path: f"{raw!r} is not a day such as 2026-11-24"}) from bad
+        raise InvalidRequest({path: f"{quoted(raw)} is not a day such as 2026-11-24"}) from bad
 
 
 def _read_yes_no(spec: Spec, raw: object, path: str) -> bool:
@@ -157,7 +158,7 @@ def _read_yes_no(spec: Spec, raw: object, path: str) -> bool:
     word = tidy(_as_text(raw))
     if word in YES or word in NO:
         return word in YES
-    raise InvalidRequest({path: f"{raw!r} is neither yes nor no"})
+    raise InvalidRequest({path: f"{quoted(raw)} is neither yes nor no"})
 
 
 def _or_invalid(path: str, read: Callable[[], float]) -> float:

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from checkers.domain.fields import Folded, Labelled, Start, choice, multiple, quantity, text, yes_no
 from checkers.domain.measured import Measured, Said, parse_measured
-from checkers.domain.quantities import NotAQuantity
+from checkers.domain.typed_numbers import NotAQuantity
 
 
 class Test(Labelled):

@@ -7,9 +7,10 @@ from dataclasses import dataclass
 from types import MappingProxyType
 
 from checkers.domain.data_files import data_folder, read_toml
-from checkers.domain.quantities import NotAQuantity, parse_quantity
+from checkers.domain.quantities import parse_quantity
 from checkers.domain.records import Record
 from checkers.domain.sources import EVIDENCE_WORDS, SOURCES, Citation, cite
+from checkers.domain.typed_numbers import NotAQuantity
 
 FILE = "circuits.toml"
 EARTH = "earth"

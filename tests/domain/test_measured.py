@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from checkers.domain.measured import Said, parse_measured
-from checkers.domain.quantities import NotAQuantity
+from checkers.domain.typed_numbers import NotAQuantity
 
 MS = [
     ("28", Said.FIGURE, 28),
@@ -90,3 +90,26 @@ def test_a_text_beyond_belief_is_refused(typed: str) -> None:
 def test_a_current_written_for_a_time_keeps_its_unit() -> None:
     """A mix-up of units is kept as written, so that it can be asked about."""
     assert parse_measured("33 mA", "trip_time").unit == "mA"
+
+
+@pytest.mark.parametrize(
+    "typed", ["no trip by 30 mA", "No trip by 30", "did not trip up to 30mA", "held at 0.03 A"]
+)
+def test_a_ramp_that_ended_without_a_trip_is_a_bound(typed: str) -> None:
+    """No trip by 30 mA says that the trip current is more than 30 mA."""
+    measured = parse_measured(typed, "trip_current")
+
+    assert (measured.said, measured.value, measured.unit) == (Said.MORE_THAN, 30, "mA")
+
+
+@pytest.mark.parametrize(("typed", "value"), [("33 ms.", 33), ("28.", 28), (".4 s", 400)])
+def test_a_full_stop_ends_a_reading_and_a_point_begins_one(typed: str, value: float) -> None:
+    """A point before the digits is a decimal point; a stop after them says nothing."""
+    assert value == parse_measured(typed, "trip_time").value
+
+
+@pytest.mark.parametrize("typed", [".4", ",4", ". 4", "..4"])
+def test_a_leading_point_is_never_dropped(typed: str) -> None:
+    """.4 is not 4: without its unit it is refused, as 0.4 is."""
+    with pytest.raises(NotAQuantity):
+        parse_measured(typed, "trip_time")

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from checkers.domain.multiples import parse_multiple
-from checkers.domain.quantities import NotAQuantity
+from checkers.domain.typed_numbers import NotAQuantity
 
 
 @pytest.mark.parametrize(

@@ -8,17 +8,17 @@ from dataclasses import dataclass, field
 from functools import lru_cache
 from typing import Any
 
-from checkers.domain.measured import Said, parse_measured
-from checkers.domain.quantities import NotAQuantity, format_number
+from checkers.domain.measured import Said, parse_measured, with_unit
+from checkers.domain.quantities import format_number
 from checkers.domain.readings import EXPECTED, Test
+from checkers.domain.typed_numbers import FIGURE, NotAQuantity
 from checkers.judgement.schedule.cell_words import canonical, is_empty
 from checkers.judgement.schedule.labelled import Labelled, labelled_readings
 from checkers.judgement.schedule.meaning import HALF, Meaning
 
 BETWEEN_FIGURES = re.compile(r"\s*[/;|&\n]\s*|,\s+|\s+and\s+|(?<=s)\s+(?=[\d<>])")
-BARE = re.compile(r"[<>≤≥=]*\s*\d+(?:[.,]\d+)?")
 UNIT_AT_END = re.compile(r"(?<=\d)\s*([^\W\d_]+)$")
-A_TIME = re.compile(r"\d+(?:[.,]\d+)?\s*ms", re.IGNORECASE)
+A_TIME = re.compile(rf"{FIGURE}\s*ms", re.IGNORECASE)
 GOOD_AT_END = re.compile(r"(?<=[\w.])\s*(?:✓|✔|√|\bok\b)$", re.IGNORECASE)
 TWO_WAYS = "its {count} figures could belong to the multiples or to the start phases"
 OTHER_TEST = "its label names another test than the heading"
@@ -73,7 +73,7 @@ def _from_labels(labelled: Sequence[Labelled], meaning: Meaning, shape: str) -> 
         if multiple is None and test != Test.RAMP:
             multiple = _only(meaning.multiples)
         phase = one.label.phase or _only(meaning.phases) or ""
-        value = _with_unit(one.value, meaning.unit)
+        value = with_unit(one.value, meaning.unit)
         made.append(_request(test, value, shape, multiple, phase))
     return _checked(made)
 
@@ -96,8 +96,8 @@ def _figures(cell: str, meaning: Meaning) -> list[str]:
     parts = [part for part in BETWEEN_FIGURES.split(cell) if part]
     if len(parts) < 2 or not all(_is_value(part, meaning.test) for part in parts):
         return [cell]
-    unit = UNIT_AT_END.search(parts[-1])
-    return [_with_unit(part, unit[1] if unit else "") for part in parts]
+    unit = UNIT_AT_END.search(parts[-1].removesuffix("."))
+    return [with_unit(part, unit[1] if unit else "") for part in parts]
 
 
 def _is_value(part: str, test: str) -> bool:
@@ -134,7 +134,7 @@ def _reading(
     figure: str, meaning: Meaning, multiple: float | None, phase: str, shape: str
 ) -> dict[str, Any]:
     value = canonical(figure, of_button=meaning.test == Test.BUTTON)
-    value = _with_unit(GOOD_AT_END.sub("", value), meaning.unit)
+    value = with_unit(GOOD_AT_END.sub("", value), meaning.unit)
     test = meaning.test
     if multiple == HALF and test == Test.TRIP_TIME:
         test = Test.NO_TRIP.value
@@ -155,11 +155,6 @@ def _request(
     if multiple is not None:
         made["multiple"] = format_number(multiple)
     return made | ({"phase": phase} if phase else {})
-
-
-def _with_unit(figure: str, unit: str) -> str:
-    """Return a bare figure with the unit its heading gives."""
-    return f"{figure} {unit}" if unit and BARE.fullmatch(figure.strip()) else figure
 
 
 def _expected(test: str) -> str:

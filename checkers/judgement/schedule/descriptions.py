@@ -3,28 +3,29 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Iterator
 from dataclasses import dataclass, field
 from functools import cache, lru_cache
 from typing import TypeVar
 
 from checkers.domain.sources import recognise
+from checkers.domain.typed_numbers import FIGURE, NotAQuantity, number_in
 from checkers.judgement.schedule.plain import plain
 from checkers.judgement.schedule.vocabulary import VOCABULARY, phrases
 
-NUMBER = r"\d+(?:[.,]\d+)?"
 STANDARD = re.compile(
     r"(?<!\w)(?:(?:bs|din|nf|nen|en|iec|sans|vde|is|as/nzs) ?)*(?:4293|7071|7288|6\d{4}|0664)"
     r"(?: \d+){0,2}(?!\w)"
 )
-BREAKING = re.compile(rf"(?<!\w){NUMBER} ?ka(?!\w)")
-MILLIAMPS = re.compile(rf"(?<![\w.,])({NUMBER}) ?ma(?!\w)")
-AMPS = re.compile(rf"(?<![\w.,])({NUMBER}) ?a(?!\w)")
-SET_DELAY = re.compile(rf"(?<![\w.,])({NUMBER}) ?ms(?!\w)")
+BREAKING = re.compile(rf"(?<!\w){FIGURE} ?ka(?!\w)")
+MILLIAMPS = re.compile(rf"(?<![\w.,])({FIGURE}) ?ma(?!\w)")
+AMPS = re.compile(rf"(?<![\w.,])({FIGURE}) ?a(?!\w)")
+SET_DELAY = re.compile(rf"(?<![\w.,])({FIGURE}) ?ms(?!\w)")
 CURVE = re.compile(r"(?<!\w)[bcdk] ?\d{1,3}(?:[.,]\d)?(?: ?a)?(?!\w)")
 POLES = re.compile(
     r"(?<!\w)(?:\d ?(?:p ?\+ ?n|pn|en|p|pole|poles|pol|polig)|[sdt]p(?: ?\+? ?n)?)(?!\w)"
 )
-SUPPLY = re.compile(rf"(?<![\w.,]){NUMBER} ?(?:v(?: ?ac)?|hz)(?!\w)")
+SUPPLY = re.compile(rf"(?<![\w.,]){FIGURE} ?(?:v(?: ?ac)?|hz)(?!\w)")
 TYPE_WORD = re.compile(
     r"(?<!\w)(?:type|typ|tipo|class|klasse|classe) ?(ac|a|f|b ?\+|b|c|d|k)(?![\w+])"
 )
@@ -129,11 +130,11 @@ def _add_type(letter: str, found: Description) -> None:
 def _currents(text: str, found: Description) -> str:
     """Take every current: in mA, and below 1 A, it can only be the residual one."""
     text = CURVE.sub(" ", BREAKING.sub(" ", text))
-    for match in MILLIAMPS.finditer(text):
-        _add_rated(_number(match[1]), found)
-    for match in AMPS.finditer(text):
-        if _number(match[1]) < LEAST_LOAD_CURRENT:
-            _add_rated(round(_number(match[1]) * 1000, 6), found)
+    for value in _figures(MILLIAMPS, text, found):
+        _add_rated(value, found)
+    for value in _figures(AMPS, text, found):
+        if value < LEAST_LOAD_CURRENT:
+            _add_rated(round(value * 1000, 6), found)
     return AMPS.sub(" ", MILLIAMPS.sub(" ", text))
 
 
@@ -149,8 +150,13 @@ def _add(value: T, known: list[T], found: Description, what: str) -> None:
             found.questions.append(f"two {what} are named: which is it?")
 
 
-def _number(text: str) -> float:
-    return float(text.replace(",", "."))
+def _figures(pattern: re.Pattern[str], text: str, found: Description) -> Iterator[float]:
+    """Yield the figures before a unit; one that could mean two things is asked about."""
+    for match in pattern.finditer(text):
+        try:
+            yield number_in(match[1])
+        except NotAQuantity as bad:
+            found.questions.append(str(bad))
 
 
 def _asides(text: str, found: Description) -> str:

@@ -9,6 +9,8 @@ from __future__ import annotations
 
 import re
 
+from checkers.domain.typed_numbers import FIGURE
+
 INVISIBLE = r"\s\u00a0\u00ad\u200b-\u200f\u2060\ufeff\x00-\x1f"
 RUNS = re.compile(rf"[{INVISIBLE}]*+[=+\-@＝＋－＠﹢﹣﹦﹫]|[\t\r\n]")
 # Possessive, and begun only where a stretch begins, so that no cell takes long.
@@ -16,7 +18,7 @@ BETWEEN = rf"(?<![,;|{INVISIBLE}])[,;|{INVISIBLE}]++"
 BEFORE_WHAT_RUNS = re.compile(BETWEEN + r"(?=[=@＝＠﹦﹫]|[+\-＋－﹢﹣]\s*+[^\s\d.,])")
 DELIMITERS = frozenset(",;|\t\r\n")
 A_NUMBER_OR_DASHES = re.compile(
-    r"[+-]?\s?\d+(?:[.,]\d+)?\s?(?:ms|s|mA|A|%|°|°C|V)?|[-+\s]+", re.IGNORECASE
+    rf"[+-]?\s?{FIGURE}\s?(?:ms|s|mA|A|%|°|°C|V)?|[-+\s]+", re.IGNORECASE
 )
 AS_TEXT = "'"
 

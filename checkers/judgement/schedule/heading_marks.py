@@ -8,6 +8,7 @@ from functools import cache
 from typing import TypeVar
 
 from checkers.domain.glossary import SPELLINGS
+from checkers.domain.typed_numbers import FIGURE, NotAQuantity, number_in
 from checkers.judgement.schedule.plain import plain
 from checkers.judgement.schedule.vocabulary import VOCABULARY, Word, heading_phrases
 
@@ -27,21 +28,20 @@ IN_BRACKETS = re.compile(rf"[(\[{{] ?(?:in )?({UNIT_WORDS}) ?[)\]}}]")
 POLARITY = re.compile(r"\(([+-])\)")
 ORPHANED_UNIT = re.compile(r"(?:(?<=[/,]) ?| in )(s|a)$")
 PUNCTUATION = re.compile(r"[()\[\]{}:;|=\"#@<>!?&+]|(?<!\d)[.,]|[.,](?!\d)")
-NUMBER = r"\d+(?:[.,]\d+)?"
 AND = r" ?(?:/|-|,| and | und | en | et | e | y | og ) ?"
 TIMES = "x|times|fold|fach|facher|fois|veces|volte|keer|ganger|maal|mal"
 HALVES = r"(?:half(?! wave)|halber|halbe|halve|demi|meta|mitad)"
 TOKENS = {
     "phases": rf"(?<![\w.,/])0 ?°?{AND}180(?![\d.,])(?: ?(?:°|deg\w*|grad\w*))?",
     "half": rf"(?<![\w.,/])(?:(?:x ?)?(?:1/2|0[.,]50?)(?![\d/])|{HALVES}(?!\w))(?: ?x)?(?: ?iδn)?",
-    "pair": rf"(?<![\w.,/])x ?({NUMBER}) ?/ ?({NUMBER})(?![\w.,/])",
-    "after_x": rf"(?<![\w.,])x ?({NUMBER})(?: ?iδn)?(?![\w])",
-    "before_x": rf"(?<![\w.,])({NUMBER}) ?(?:{TIMES})(?: ?iδn)?(?!\w)",
-    "of_rated": rf"(?<![\w.,])({NUMBER}) ?iδn",
+    "pair": rf"(?<![\w.,/])x ?({FIGURE}) ?/ ?({FIGURE})(?![\w.,/])",
+    "after_x": rf"(?<![\w.,])x ?({FIGURE})(?: ?iδn)?(?![\w])",
+    "before_x": rf"(?<![\w.,])({FIGURE}) ?(?:{TIMES})(?: ?iδn)?(?!\w)",
+    "of_rated": rf"(?<![\w.,])({FIGURE}) ?iδn",
     "at_rated": r"(?<!\w)(?:at|bei|bij|a|ved) iδn",
     "rated": r"iδn",
     "residual": r"iδ(?!\w)",
-    "current": rf"(?<![\w.,])({NUMBER}) ?(ma|a)(?!\w)",
+    "current": rf"(?<![\w.,])({FIGURE}) ?(ma|a)(?!\w)",
     "degree": r"(?<![\w.,/])(0|180)(?: ?(?:°|deg\w*|grad\w*))?(?![\w.,/%])",
 }
 LONG_UNIT = r"(?<!\w)(?:" + "|".join(u for u in UNIT_WORDS.split("|") if len(u) > 1) + r")(?!\w)"
@@ -74,7 +74,10 @@ def marks_of(heading: str) -> Marks:
     marks = Marks()
     text = _take_units(plain(heading), marks)
     for match in _tokens().finditer(text):
-        _take(match, marks)
+        try:
+            _take(match, marks)
+        except NotAQuantity:
+            marks.left_over.append(match.group())
     return marks
 
 
@@ -100,13 +103,13 @@ def _take(match: re.Match[str], marks: Marks) -> None:
     kind, text = match.lastgroup or "", match.group()
     found = [part for part in match.groups() if part][1:]
     if kind in ("after_x", "before_x", "of_rated", "pair"):
-        marks.multiples += _new(marks.multiples, [_number(part) for part in found])
+        marks.multiples += _new(marks.multiples, [number_in(part) for part in found])
     elif kind in ("half", "at_rated"):
         marks.multiples += _new(marks.multiples, [0.5 if kind == "half" else 1.0])
     elif kind in ("phases", "degree"):
         marks.phases += _new(marks.phases, re.findall(r"180|0", text))
     elif kind == "current":
-        marks.currents.append(_number(found[0]) * float(SPELLINGS[found[1]].factor))
+        marks.currents.append(number_in(found[0]) * float(SPELLINGS[found[1]].factor))
     elif kind in ("rated", "residual"):
         marks.symbols.add(kind)
     else:
@@ -124,7 +127,3 @@ def _take_word(kind: str, text: str, marks: Marks) -> None:
 
 def _new(known: list[T], found: list[T]) -> list[T]:
     return [one for one in found if one not in known]
-
-
-def _number(text: str) -> float:
-    return float(text.replace(",", "."))

@@ -1,4 +1,4 @@
-"""Several readings in one cell, each with its own label: 1x 39.9ms 5x 9.6ms."""
+"""Several readings in one cell, each with its own label: x1: 28 ms, x5: 12 ms."""
 
 from __future__ import annotations
 
@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from checkers.domain.readings import Test
+from checkers.domain.typed_numbers import FIGURE, number_in
 from checkers.judgement.schedule.plain import AS_WRITTEN, RATED
 
 # A figure glued to a following x (9.6x) could be a label or a reading: neither is taken.
@@ -16,7 +17,7 @@ HALF = r"(?P<half>½|1/2(?= ?[:=>≥])|half)"
 RAMP = r"(?P<ramp>ramp|rampe|rampa)(?!\w)"
 PHASE = r"(?P<phase>(?:0|180) ?°)"
 UNIT = r"(?:msec|ms|s|ma|a)"
-VALUE = rf"(?P<value>(?:[<>≤≥]=? ?)?\d+(?:[.,]\d+)?(?: ?{UNIT}(?!\w))?(?![\w.°½])(?!,\d)"
+VALUE = rf"(?P<value>(?:[<>≤≥]=? ?)?{FIGURE}(?: ?{UNIT}(?!\w))?(?![\w.°½])(?!,\d)"
 VALUE += r"|no trip|n/t|not tripped|did not trip|tripped|trp|lim)"
 BETWEEN = r"(?P<between>[\s:=@,;/|&()-]+)"
 TOKEN = re.compile(f"{LEVEL}|{HALF}|{RAMP}|{PHASE}|{VALUE}|{BETWEEN}")
@@ -91,4 +92,5 @@ def _with(label: Label, kind: str, text: str) -> Label:
     half = kind == "half" or any(one in text for one in ("1/2", "½", "0.5", "0,5"))
     if half:
         return Label(test=Test.NO_TRIP.value, multiple=0.5)
-    return Label(test=Test.TRIP_TIME.value, multiple=float(re.sub(r"\D", "", text)))
+    multiple = number_in(text.replace("iδn", "").strip(" x"))
+    return Label(test=Test.TRIP_TIME.value, multiple=multiple)

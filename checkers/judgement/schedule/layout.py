@@ -6,6 +6,7 @@ import re
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
+from checkers.domain.typed_numbers import FIGURE
 from checkers.judgement.schedule.headings import NOTHING, meaning_of
 from checkers.judgement.schedule.meaning import ONE_A_ROW, Meaning
 from checkers.judgement.schedule.plain import plain
@@ -15,8 +16,8 @@ MOST_ROWS_BEFORE = 40
 MOST_HEADING_ROWS = 4
 MOST_COLUMNS = 500
 ENOUGH = 3
-FIGURE = re.compile(r"[<>≤≥]?\s?\d+(?:[.,]\d+)?")
-IN_HEADINGS = frozenset({"0", "180", "0.5", "0,5", "1", "5"})
+READING = re.compile(rf"[<>≤≥]?\s?{FIGURE}")
+IN_HEADINGS = frozenset({"0", "180", "0.5", "0,5", ".5", "1", "5"})
 EXAMPLES = "Write, for example: device, circuit, device type, trip time x1 0°, ramp, not used."
 
 
@@ -92,7 +93,7 @@ def _can_be_headings(record: Record) -> bool:
     if record.is_blank or record.problem:
         return False
     cells = (cell.strip() for cell in record.cells)
-    return not any(FIGURE.fullmatch(cell) and cell not in IN_HEADINGS for cell in cells)
+    return not any(READING.fullmatch(cell) and cell not in IN_HEADINGS for cell in cells)
 
 
 def _layout(records: Sequence[Record], first: int, last: int) -> Layout:

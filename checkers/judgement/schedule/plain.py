@@ -5,6 +5,8 @@ from __future__ import annotations
 import re
 import unicodedata
 
+from checkers.domain.typed_numbers import compatible, with_leading_nought
+
 AS_WRITTEN = str.maketrans(
     {
         "º": "°",  # the ordinal sign, typed for degrees
@@ -28,6 +30,7 @@ AS_WRITTEN = str.maketrans(
 )
 JOINED = re.compile(r"(?<=[^\W\d])[-_.'’]+|[-_.'’]+(?=[^\W\d])|_")
 RATED = re.compile(r"(?:(?<=x)|(?<![^\W\d]))i ?(?:δ|delta|\?|d|�) ?n(?!\w)")
+HALF = re.compile(r"(?<!\d)½")
 SPACES = re.compile(r"\s+")
 
 
@@ -35,9 +38,9 @@ def plain(text: str) -> str:
     """Return a text in small letters, without accents, hyphens and odd spaces.
 
     The sign of the rated residual current, however it came through (IΔn, I∆n, Idn,
-    I delta n, I?n), is written iδn.
+    I delta n, I?n), is written iδn. A raised mark stays one, and a leading point gets its nought.
     """
-    kept = unicodedata.normalize("NFKD", text.translate(AS_WRITTEN)).replace("⁄", "/")
+    kept = compatible(HALF.sub("1/2", text.translate(AS_WRITTEN)), "NFKD").replace("⁄", "/")
     bare = "".join(one for one in kept if not unicodedata.combining(one)).casefold()
-    spaced = SPACES.sub(" ", JOINED.sub(" ", bare)).strip()
+    spaced = SPACES.sub(" ", JOINED.sub(" ", with_leading_nought(bare))).strip()
     return RATED.sub("iδn", spaced)

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Callable
 
 from checkers.domain.glossary import QUANTITIES, UNITS
-from checkers.domain.quantities import NotAQuantity, format_number, parse_quantity
+from checkers.domain.quantities import format_number, parse_quantity
 from checkers.domain.sources import recognise
+from checkers.domain.typed_numbers import NotAQuantity, is_bare
 from checkers.judgement.schedule.cell_words import is_word
 from checkers.judgement.schedule.descriptions import Description, describe
 from checkers.judgement.schedule.entry import Entry
@@ -15,7 +15,6 @@ from checkers.judgement.schedule.layout import Column
 from checkers.judgement.schedule.plain import plain
 from checkers.judgement.schedule.vocabulary import VOCABULARY
 
-BARE = re.compile(r"\d+(?:[.,]\d+)?")
 MOST_BY_HEADING_ALONE = 3000.0
 NOT_A_TYPE = "is no device type: AC, A, F, B or B+"
 NOT_A_DELAY = "is no delay: none, G, S or a time"
@@ -68,7 +67,7 @@ def read_type(cell: str, column: Column, entry: Entry) -> None:
 
 def read_rated(cell: str, column: Column, entry: Entry) -> None:
     """Read a rated residual current; a bare 0.03 under a heading without a unit is in A."""
-    if BARE.fullmatch(cell):
+    if is_bare(cell):
         _bare_rated(cell, column, entry)
         return
     found = describe(cell)
@@ -102,7 +101,7 @@ def read_rating(cell: str, column: Column, entry: Entry) -> None:
     found = describe(cell)
     if found.rated:
         _take(found, cell, column, entry)
-    elif BARE.fullmatch(cell):
+    elif is_bare(cell):
         entry.note_problem(column.name, cell, WHICH_RATING)
 
 
@@ -116,7 +115,7 @@ def read_delay(cell: str, column: Column, entry: Entry) -> None:
 
 
 def _delay_time(cell: str, unit: str) -> str:
-    text = f"{cell} {unit}" if unit and BARE.fullmatch(cell) else cell
+    text = f"{cell} {unit}" if unit and is_bare(cell) else cell
     try:
         return f"{format_number(parse_quantity(text, 'delay'), 6)} ms"
     except NotAQuantity:
@@ -163,7 +162,7 @@ def read_seen_to_open(cell: str, column: Column, entry: Entry) -> None:
 def read_current(cell: str, column: Column, entry: Entry) -> None:
     """Read a smooth DC residual current, or a standing leakage."""
     unit = column.meaning.unit or QUANTITIES[column.meaning.kind].unit
-    text = f"{cell} {unit}" if BARE.fullmatch(cell) and unit in UNITS else cell
+    text = f"{cell} {unit}" if is_bare(cell) and unit in UNITS else cell
     try:
         value = parse_quantity(text, column.meaning.kind)
     except NotAQuantity as bad:

@@ -45,6 +45,17 @@ READ: list[tuple[str, str, ReadingWords]] = [
     ("x1/x5", "28", [("trip-time", "", "", "28")]),
     ("x1", "keine Auslösung", [("trip-time", "1", "", "no trip")]),
     ("x1", "28 ms ✓", [("trip-time", "1", "", "28 ms")]),
+    ("x1 (s)", ".4", [("trip-time", "1", "", ".4 s")]),
+    ("x1 (s)", "4.", [("trip-time", "1", "", "4 s")]),
+    ("x1 (s)", "less than 4", [("trip-time", "1", "", "less than 4 s")]),
+    ("x1 (s)", "> ,4", [("trip-time", "1", "", "> ,4 s")]),
+    ("Ramp (ms)", "22.", [("ramp", "", "", "22 ms")]),
+    ("Ramp (mA)", "no trip by 30", [("ramp", "", "", "no trip by 30 mA")]),
+    (
+        "RCD test",
+        "x1: .4 s, x5: 12 ms",
+        [("trip-time", "1", "", ".4 s"), ("trip-time", "5", "", "12 ms")],
+    ),
     ("Button", "n.i.O.", [("button", "", "", "does not operate")]),
 ]
 NOT_READ = [
@@ -57,6 +68,10 @@ NOT_READ = [
     ("RCD test", "5 x1"),
     ("RCD test", "1 x 5"),
     ("x1", "28*"),
+    ("x1", "28²"),
+    ("x1 (s)", ".02¹"),
+    ("x1", "1..5"),
+    ("RCD test", "x1: 28² ms, x5: 12 ms"),
     ("x1", "about 28"),
     ("Button", "28"),
 ]

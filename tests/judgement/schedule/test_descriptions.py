@@ -18,6 +18,7 @@ KNOWN = [
     ("100 mA 60ms delay A", ["A"], [100.0], ["60 ms"], ""),
     ("RCCB 40A 30mA type B", ["B"], [30.0], [], "rccb"),
     ("30 mA B+", ["B+"], [30.0], [], ""),
+    ("RCCB .03A type A", ["A"], [30.0], [], "rccb"),
     ("PRCD 10mA", [], [10.0], [], "portable"),
     ("BS EN 61009 30mA", [], [30.0], [], "rcbo"),
 ]
@@ -71,6 +72,12 @@ def test_a_description_names_no_device(text: str) -> None:
 def test_what_could_be_two_things_is_asked(text: str) -> None:
     """B may be a tripping curve, and of two values one must be wrong."""
     assert describe(text).questions
+
+
+@pytest.mark.parametrize("text", ["RCCB 30² mA", "RCCB 3½ mA", "RCCB 1,000 mA"])
+def test_a_marked_figure_is_no_rating(text: str) -> None:
+    """A raised digit is never read as a digit of the rating, nor a comma on a guess."""
+    assert describe(text).rated == []
 
 
 @pytest.mark.parametrize("text", ["MCB B16", "60898", "No RCD", "ohne RCD", "MCCB 100A", "Fuse"])

@@ -18,6 +18,12 @@ UNDERSTOOD = [
     ("½ IΔn", "no-trip test ×0.5"),
     ("0,5 x", "no-trip test ×0.5"),
     ("Half (no trip)", "no-trip test ×0.5"),
+    (".5 x (ms)", "no-trip test ×0.5 (ms)"),
+    ("x.5 (ms)", "no-trip test ×0.5 (ms)"),
+    ("× .5", "no-trip test ×0.5"),
+    ("x,5 IΔn", "no-trip test ×0.5"),
+    (",5x", "no-trip test ×0.5"),
+    ("t ½ IΔₙ", "no-trip test ×0.5"),
     ("RCD operating time at IΔn (ms)", "trip time ×1 (ms)"),
     ("trip_time_x1_0", "trip time ×1 0°"),
     ("x1/x5 (ms)", "trip time ×1/×5 (ms)"),
@@ -61,6 +67,11 @@ ASKED_ABOUT = [
     "Test 1 (ms)",
     "trip time and trip current",
     "x1 ms mA",
+    "x5¹ (ms)",
+    "5²x (ms)",
+    "x1½ (ms)",
+    "x1..5 (ms)",
+    "x1,000 (ms)",
 ]
 
 
