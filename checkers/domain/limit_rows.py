@@ -97,6 +97,12 @@ class Row:
         """The document, edition, clause and evidence behind this row."""
         return cite(self.document, self.clause, self.evidence, self.edition)
 
+    @property
+    def needs_rating(self) -> bool:
+        """Tell whether when the row applies, or what it asks, depends on the rated current."""
+        shares = (self.most.of_rated, self.least.of_rated, self.when.multiple)
+        return shares != (None, None, None) or "rated_residual_current" in self.when.ranges
+
     def level(self, rated: float | None) -> float | None:
         """Return the test current [mA] of this row for a rated residual current [mA]."""
         return self.when.level(rated)

@@ -1,10 +1,10 @@
-"""A trip time of which nobody said at which current it was taken."""
+"""A reading of which nobody said at which current it was taken."""
 
 from __future__ import annotations
 
 from checkers.domain.measured import Said
 from checkers.domain.quantities import format_quantity
-from checkers.domain.readings import Reading
+from checkers.domain.readings import Reading, Test
 from checkers.judgement.case import Case
 from checkers.judgement.judged import Judged, undecided
 from checkers.judgement.time_limits import product_time_limit
@@ -12,10 +12,8 @@ from checkers.judgement.time_limits import product_time_limit
 STEPS = (1.0, 5.0)
 
 
-def multiple_missing(reading: Reading, case: Case) -> list[Judged] | None:
-    """Return a finding where neither multiple nor current is given, with what each would mean."""
-    if reading.multiple is not None or reading.current is not None:
-        return None
+def multiple_missing(reading: Reading, case: Case) -> list[Judged]:
+    """Return the finding that neither multiple nor current is given, with what each would mean."""
     return undecided(
         reading,
         f"The multiple is not given, and the limit depends on it.{_what_each_means(reading, case)}",
@@ -25,7 +23,8 @@ def multiple_missing(reading: Reading, case: Case) -> list[Judged] | None:
 
 def _what_each_means(reading: Reading, case: Case) -> str:
     rated, measured = case.device.rated_residual_current, reading.measured
-    if rated is None or measured.said is not Said.FIGURE or reading.waveform != "ac":
+    timed = reading.test == Test.TRIP_TIME and measured.said is Said.FIGURE
+    if rated is None or not timed or reading.waveform != "ac":
         return ""
     words = [
         f" At ×{step:g} {measured} would be {_side(measured.value, limit)} "

@@ -7,30 +7,21 @@ import dataclasses
 from checkers.domain.judging import JUDGING
 from checkers.domain.measured import Measured, Said
 from checkers.domain.quantities import format_quantity
-from checkers.domain.readings import Reading, Test, Waveform
+from checkers.domain.readings import Reading, Test
 from checkers.domain.verdicts import Finding, Judges, Outcome
 from checkers.judgement.case import Case
 from checkers.judgement.current_bands import Band, operating_band
 from checkers.judgement.installation_tests import installation_test
-from checkers.judgement.judged import (
-    Judged,
-    not_a_result,
-    rating_missing,
-    undecided,
-    waveform_missing,
-)
+from checkers.judgement.judged import Judged, undecided
+from checkers.judgement.multiple_missing import multiple_missing
 from checkers.judgement.reading_words import citations, name_of
 from checkers.judgement.test_level import Level, level_of
 
-HALF = 0.5
 WITHOUT_LOADS = "Take the loads off and repeat; find the leakage before blaming the device."
 
 
 def judge_no_trip(reading: Reading, case: Case) -> list[Judged]:
     """Judge one no-trip test; a device that holds through it passes on any waveform."""
-    early = not_a_result(reading)
-    if early:
-        return early
     if _held_long_enough(reading.measured, case):
         return _by_code_too(_held(reading, case), reading, case)
     if _held_too_shortly(reading.measured):
@@ -39,8 +30,7 @@ def judge_no_trip(reading: Reading, case: Case) -> list[Judged]:
             f"It held, but {reading.measured} is shorter than the no-trip test.",
             f"Hold the current for {format_quantity(_lasting(case) / 1000, 's')}.",
         )
-    early = waveform_missing(reading) or rating_missing(reading, case)
-    return early or _tripped(reading, case)
+    return _tripped(reading, case)
 
 
 def _lasting(case: Case) -> float:
@@ -64,8 +54,7 @@ def _held_too_shortly(measured: Measured) -> bool:
 
 
 def _held(reading: Reading, case: Case) -> Finding:
-    waveform = reading.waveform if reading.waveform != Waveform.UNKNOWN else Waveform.AC.value
-    band = operating_band(case, waveform)
+    band = operating_band(case, reading.waveform)
     return Finding(
         about=name_of(reading),
         outcome=Outcome.PASS,
@@ -78,7 +67,9 @@ def _held(reading: Reading, case: Case) -> Finding:
 
 
 def _tripped(reading: Reading, case: Case) -> list[Judged]:
-    level = level_of(reading, case) or _half(case)
+    level = level_of(reading, case)
+    if level is None:
+        return multiple_missing(reading, case)
     band = operating_band(case, reading.waveform)
     if band is None or band.at_least is None:
         return undecided(reading, "No non-operating current is known for this waveform.")
@@ -97,10 +88,6 @@ def _by_code_too(finding: Finding, reading: Reading, case: Case) -> list[Judged]
         finding, judges=Judges.INSTALLATION_CODE, sources=(test.citation,)
     )
     return [Judged(finding), Judged(by_code)]
-
-
-def _half(case: Case) -> Level:
-    return Level(HALF * (case.device.rated_residual_current or 0.0), HALF)
 
 
 def _above_the_band(reading: Reading, level: Level, band: Band) -> list[Judged]:

@@ -14,15 +14,7 @@ from checkers.judgement.case import Case
 from checkers.judgement.comparison import Comparison, Limits
 from checkers.judgement.current_bands import Band, operating_band
 from checkers.judgement.installation_tests import installation_band
-from checkers.judgement.judged import (
-    Judged,
-    not_a_result,
-    rating_missing,
-    trip_not_seen,
-    type_missing,
-    undecided,
-    waveform_missing,
-)
+from checkers.judgement.judged import Judged, undecided
 from checkers.judgement.numbers import reading_numbers
 from checkers.judgement.reading_words import citations, limit_words, name_of
 
@@ -35,17 +27,14 @@ TOO_LOW = "Take the loads off and repeat: standing leakage makes a device seem t
 
 def judge_ramp(reading: Reading, case: Case) -> list[Judged]:
     """Judge one trip current; returns a finding for each rule that speaks of it."""
-    early = not_a_result(reading) or waveform_missing(reading) or trip_not_seen(reading, case)
-    if early:
-        return early
     band = operating_band(case, reading.waveform)
     if band is None or band.at_most is None:
-        return rating_missing(reading, case) or undecided(
+        return undecided(
             reading,
             f"Type {case.device.type} in this form has no operating current on this waveform.",
             "Test with a waveform that the type must respond to.",
         )
-    return type_missing(reading, case, band.row) or _judge_band(reading, case, band)
+    return _judge_band(reading, case, band)
 
 
 def _judge_band(reading: Reading, case: Case, band: Band) -> list[Judged]:

@@ -15,15 +15,7 @@ from checkers.judgement.case import Case
 from checkers.judgement.comparison import Limits
 from checkers.judgement.current_bands import operating_band
 from checkers.judgement.installation_tests import installation_limits
-from checkers.judgement.judged import (
-    Judged,
-    not_a_result,
-    rating_missing,
-    trip_not_seen,
-    type_missing,
-    undecided,
-    waveform_missing,
-)
+from checkers.judgement.judged import Judged, undecided
 from checkers.judgement.multiple_missing import multiple_missing
 from checkers.judgement.no_trip import judge_no_trip
 from checkers.judgement.reading_words import citations, name_of
@@ -43,49 +35,14 @@ AFTER_A_FAILURE = (
 
 def judge_trip_time(reading: Reading, case: Case) -> list[Judged]:
     """Judge one trip time; returns a finding for each rule that speaks of it."""
-    early = not_a_result(reading) or waveform_missing(reading) or multiple_missing(reading, case)
-    if early:
-        return early
     level = level_of(reading, case)
-    if level is None:
-        return rating_missing(reading, case) or []
-    doubted = _artefact(reading, case) or trip_not_seen(reading, case) or _too_quick(reading)
-    return doubted or _judge_at(reading, case, level)
-
-
-def _artefact(reading: Reading, case: Case) -> list[Judged] | None:
-    ran_on = reading.measured.said in (Said.MORE_THAN, Said.NO_TRIP)
-    if not (ran_on and case.circuit.seen_to_open):
-        return None
-    return undecided(
-        reading,
-        "The device was seen to open while the instrument's timer ran on: "
-        "a measuring artefact, no failure and no pass.",
-        "Connect line and earth on the same side of the device, check its neutral, and repeat.",
-    )
-
-
-def _too_quick(reading: Reading) -> list[Judged] | None:
-    measured = reading.measured
-    quickest = JUDGING.quickest_opening
-    figure = measured.said is Said.FIGURE and measured.value < quickest
-    bound = measured.said is Said.LESS_THAN and measured.value <= quickest
-    if not (figure or bound):
-        return None
-    return undecided(
-        reading,
-        f"{measured} is quicker than contacts can open: it may be a slip of the unit or of a lead.",
-        "Check the unit, and repeat.",
-    )
+    return multiple_missing(reading, case) if level is None else _judge_at(reading, case, level)
 
 
 def _judge_at(reading: Reading, case: Case, level: Level) -> list[Judged]:
     limit = product_time_limit(case, reading.waveform, level.current)
     if limit.at_most is None:
         return _without_a_limit(reading, case, level)
-    early = type_missing(reading, case, *limit.rows)
-    if early:
-        return early
     if reading.measured.said is Said.TRIPPED:
         return undecided(
             reading, "It tripped, but the time is not given.", "Write down the time in ms."
