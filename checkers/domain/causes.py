@@ -20,7 +20,8 @@ SHARES = ("leakage_keeps", "leakage_adds", "leakage_opposes", "measured_small", 
 class Cause:
     """One cause: its permanent code, its words, how common it is, and what to do.
 
-    `prior` is None for the one cause that takes what the others leave.
+    `prior` is None for the one cause that takes what the others leave. `tempting` are the
+    actions that are often taken about it and mend nothing.
     """
 
     code: str
@@ -33,6 +34,7 @@ class Cause:
     from_loads: bool
     action: str
     also: tuple[str, ...]
+    tempting: tuple[str, ...]
     citation: Citation | None
     why: str
 
@@ -44,8 +46,12 @@ class Cause:
 
     @property
     def do_next(self) -> str:
-        """What to do about it, in words."""
-        return ACTIONS[self.action]
+        """What to do about it, in words: safety first where people may be without protection."""
+        return self.in_words(self.action)
+
+    def in_words(self, action: str) -> str:
+        """Return an action about this cause, in words, with what safety asks for before it."""
+        return f"{SAFETY_FIRST} {ACTIONS[action]}" if self.danger else ACTIONS[action]
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,18 +65,35 @@ class Stated:
     loads_off: float
 
 
-def load_causes(
-    text: Mapping[str, Any], file: str
-) -> tuple[Stated, dict[str, str], dict[str, Cause]]:
-    """Return the parsed file: shares, actions and causes; raises DataError where not whole."""
+@dataclass(frozen=True, slots=True)
+class CauseBook:
+    """Everything in the file: shares, what safety asks for first, actions, causes.
+
+    `no_remedy` says of some actions why they mend nothing.
+    """
+
+    stated: Stated
+    safety_first: str
+    actions: Mapping[str, str]
+    no_remedy: Mapping[str, str]
+    causes: Mapping[str, Cause]
+
+
+def load_causes(text: Mapping[str, Any], file: str) -> CauseBook:
+    """Return everything of a parsed file; raises DataError where it is not whole."""
     top = Record(file, "", dict(text))
-    stated = _stated(_table(top, "stated"))
-    actions = _actions(_table(top, "action"))
-    listed = _table(top, "cause")
-    causes = {code: _cause(code, listed, actions) for code in listed.values}
+    actions, listed = _texts(_table(top, "action")), _table(top, "cause")
+    book = CauseBook(
+        stated=_stated(_table(top, "stated")),
+        safety_first=_texts(_table(top, "safety")).get("first", ""),
+        actions=MappingProxyType(actions),
+        no_remedy=MappingProxyType(_texts(_table(top, "no_remedy"))),
+        causes=MappingProxyType({code: _cause(code, listed, actions) for code in listed.values}),
+    )
     top.finish()
-    _check_remainder(causes, top)
-    return stated, actions, causes
+    _check_remainder(book.causes, top)
+    _check_actions(book, top)
+    return book
 
 
 def _table(record: Record, key: str) -> Record:
@@ -88,7 +111,7 @@ def _stated(record: Record) -> Stated:
     return Stated(**shares)
 
 
-def _actions(record: Record) -> dict[str, str]:
+def _texts(record: Record) -> dict[str, str]:
     return {key: record.text(key) for key in record.values}
 
 
@@ -105,7 +128,8 @@ def _cause(code: str, listed: Record, actions: Mapping[str, str]) -> Cause:
         danger=record.flag("danger", default=False),
         from_loads=record.flag("from_loads", default=False),
         action=record.choice("action", frozenset(actions)),
-        also=_also(record, actions),
+        also=_others(record, "also", actions),
+        tempting=_others(record, "tempting", actions),
         citation=None if remainder else _citation(record),
         why=record.text("why"),
     )
@@ -113,10 +137,9 @@ def _cause(code: str, listed: Record, actions: Mapping[str, str]) -> Cause:
     return cause
 
 
-def _also(record: Record, actions: Mapping[str, str]) -> tuple[str, ...]:
-    """Return the other actions that are right for a cause."""
-    also = record.choices("also", frozenset(actions)) or frozenset()
-    return tuple(sorted(also))
+def _others(record: Record, key: str, actions: Mapping[str, str]) -> tuple[str, ...]:
+    """Return the other actions that a cause names under a key."""
+    return tuple(sorted(record.choices(key, frozenset(actions)) or frozenset()))
 
 
 def _share(record: Record, key: str) -> float:
@@ -148,8 +171,20 @@ def _check_remainder(causes: Mapping[str, Cause], top: Record) -> None:
             raise top.error(f"the priors of type {kind} leave nothing")
 
 
-_STATED, _ACTIONS, _CAUSES = load_causes(read_toml(data_folder() / FILE, FILE), FILE)
-STATED: Stated = _STATED
-ACTIONS: Mapping[str, str] = MappingProxyType(_ACTIONS)
-CAUSES: Mapping[str, Cause] = MappingProxyType(_CAUSES)
+def _check_actions(book: CauseBook, top: Record) -> None:
+    """Refuse a danger without a first step, and a remedy that the file says is none."""
+    if not book.safety_first:
+        raise top.error("needs what safety asks for first, under [safety]")
+    for code, cause in book.causes.items():
+        taken = {cause.action, *cause.also} & set(book.no_remedy)
+        if taken or set(cause.tempting) - set(book.no_remedy):
+            raise top.error(f"{code!r}: an action is either a remedy or under [no_remedy]")
+
+
+BOOK = load_causes(read_toml(data_folder() / FILE, FILE), FILE)
+STATED: Stated = BOOK.stated
+SAFETY_FIRST: str = BOOK.safety_first
+ACTIONS: Mapping[str, str] = BOOK.actions
+NO_REMEDY: Mapping[str, str] = BOOK.no_remedy
+CAUSES: Mapping[str, Cause] = BOOK.causes
 REMAINDER = next(code for code, cause in CAUSES.items() if cause.prior is None)

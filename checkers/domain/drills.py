@@ -65,9 +65,9 @@ class Level:
 
     @property
     def actions(self) -> tuple[str, ...]:
-        """The actions that are right for any of its causes, in the order of the list."""
-        right = {one for cause in self.causes for one in _right_for(cause)}
-        return tuple(key for key in ACTIONS if key in right)
+        """The actions that are right for any of its causes, or tempting, in the list's order."""
+        offered = {one for cause in self.causes for one in _offered_for(cause)}
+        return tuple(key for key in ACTIONS if key in offered)
 
 
 @dataclass(frozen=True, slots=True)
@@ -179,8 +179,9 @@ def _level(number: int, record: Record, things: frozenset[str]) -> Level:
     return level
 
 
-def _right_for(cause: str) -> tuple[str, ...]:
-    return (CAUSES[cause].action, *CAUSES[cause].also)
+def _offered_for(code: str) -> tuple[str, ...]:
+    cause = CAUSES[code]
+    return (cause.action, *cause.also, *cause.tempting)
 
 
 def _share(record: Record, key: str) -> float:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
-from checkers.domain.causes import ACTIONS, CAUSES
+from checkers.domain.causes import ACTIONS, CAUSES, NO_REMEDY
 from checkers.domain.sources import Citation
 from checkers.domain.verdicts import Finding, Judges, Outcome, Result
 from checkers.judgement.inference.expected import percent
@@ -126,13 +126,20 @@ def action_mark(said: str, drawn: Drawn) -> Finding:
         return mark("action", Outcome.CANNOT_SAY, OPEN)
     cause = CAUSES[drawn.cause]
     if said in cause.also:
-        says = f"Right: {ACTIONS[said]} First of all, though: {cause.do_next}"
+        says = f"Right: {cause.in_words(said)} Or: {ACTIONS[cause.action]}"
         return mark("action", Outcome.PASS, says, cited(cause.code))
     right = said == cause.action
     says = f"{_verdict(said, right=right)} {cause.do_next}"
     if said in ACTIONS and not right:
-        says += f" Yours was: {ACTIONS[said]}"
+        says = " ".join(
+            part for part in (says, f"Yours was: {ACTIONS[said]}", why_none(said)) if part
+        )
     return mark("action", _outcome(said, right=right), says, cited(cause.code))
+
+
+def why_none(action: str) -> str:
+    """Return why an action mends nothing, or nothing where it is a remedy of some cause."""
+    return NO_REMEDY.get(action, "")
 
 
 def _verdict(said: str, *, right: bool) -> str:

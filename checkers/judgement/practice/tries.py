@@ -17,6 +17,7 @@ from checkers.judgement.practice.marking import (
     limits_mark,
     mark,
     on_table,
+    why_none,
 )
 from checkers.judgement.practice.practised import Practised, deciding
 from checkers.judgement.reading_words import spoken
@@ -72,5 +73,6 @@ def _action(said: str, drawn: Drawn) -> Finding:
     if said in (cause.action, DO_NOT_KNOW, *cause.also):
         return action_mark(said, drawn)
     fits = [one.name for one in CAUSES.values() if said in (one.action, *one.also)]
-    says = f"Not right here: “{ACTIONS[said]}” It is what to do about: {'; '.join(fits)}."
+    why = f"It is what to do about: {'; '.join(fits)}." if fits else why_none(said)
+    says = f"Not right here: “{ACTIONS[said]}” {why}"
     return mark("action", Outcome.FAIL, says, cited(drawn.cause))
