@@ -7,11 +7,14 @@ from collections.abc import Callable, Iterable, Mapping
 from math import isinf
 from typing import NamedTuple
 
+import checkers
+from build_tools.drawings.answers import answer_of
 from build_tools.rendering import html, markdown
 from checkers.domain.limit_words import amount_in_words
 from checkers.domain.load_kinds import Load, LoadFigure, LoadRule, Need, Separation, Supply, Trap
 from checkers.domain.loads import LOADS
 from checkers.domain.sources import Citation
+from checkers.judgement.type_order import ORDER
 from checkers.physics.circuits import CIRCUITS
 
 ABOUT = {"leakage": "Leakage", "smooth-dc": "Smooth DC"}
@@ -74,6 +77,21 @@ def loads_show(_: str, root: str) -> str:
         for load in LOADS.values()
     ]
     return html("shows/loads.html", loads=listed, root=root)
+
+
+def silent_show(_: str, root: str) -> str:
+    """Show which type type-for-load answers for each kind and supply, its manufacturer silent."""
+    groups: dict[str, list[dict[str, str]]] = {}
+    for key, load in LOADS.items():
+        for supply in load.circuits:
+            asked = {"load": key, "supply": supply, "maker_says": "silent"}
+            answered = answer_of(checkers.run("type-for-load", asked))["type"]
+            fed = SUPPLIES[supply] if len(load.circuits) > 1 else ""
+            groups.setdefault(answered, []).append(
+                {"key": key, "name": load.name, "supply": supply, "fed": fed}
+            )
+    listed = {kind: groups[kind] for kind in reversed(ORDER) if kind in groups}
+    return html("shows/silent.html", groups=listed, root=root)
 
 
 def load_show(words: str, root: str) -> str:

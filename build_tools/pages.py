@@ -26,8 +26,9 @@ from build_tools.shows import Show
 from build_tools.source_shows import evidence_show, sources_show
 from build_tools.warnings_shown import cautions_show, local_note_for
 from checkers.catalogue import CHECKERS
-from checkers.domain.cautions import cautions_for
+from checkers.domain.cautions import cautions_against, cautions_for
 from checkers.domain.codes import CODES
+from checkers.domain.loads import LOADS
 
 SHOWS: dict[str, Show] = {
     "bands": bands_show,
@@ -51,6 +52,7 @@ SHOWS: dict[str, Show] = {
     "practice": practice_show,
     "quantities": quantities_show,
     "schedule": schedule_show,
+    "silent": load_pages.silent_show,
     "sources": sources_show,
     "surveys": surveys_show,
     "test-currents": currents_show,
@@ -114,6 +116,12 @@ def way_to_root(url: str) -> str:
     return "../" * url.count("/") or "./"
 
 
+def _of_equipment(folder: str, name: str) -> tuple[str, ...]:
+    """Return the cautions against what a page's equipment brings with it."""
+    load = LOADS.get(name) if folder == "dc-sources" else None
+    return cautions_against(load.hazards) if load else ()
+
+
 def foot(place: str) -> str:
     """Return what stands under every page: cautions, the note on local codes, the copy's state.
 
@@ -123,6 +131,6 @@ def foot(place: str) -> str:
     code = CODES.get(name) if folder == "codes" else None
     return html(
         "shows/foot.html",
-        cautions=cautions_for(name),
+        cautions=dict.fromkeys((*_of_equipment(folder, name), *cautions_for(name))),
         local_note=local_note_for(code),
     )

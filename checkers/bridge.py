@@ -12,7 +12,7 @@ from enum import Enum
 from typing import Any
 
 from checkers.catalogue import SLUGS, checker_for
-from checkers.domain.cautions import cautions_for
+from checkers.domain.cautions import cautions_against, cautions_for
 from checkers.domain.checker import Checker
 from checkers.domain.errors import InvalidRequest
 from checkers.domain.parsing import parse_inputs
@@ -66,9 +66,15 @@ def reply_to(checker: Checker, inputs: Question, result: Result) -> dict[str, An
         "answer": _plain(result.answer),
         "explanations": [_explanation(one) for one in result.explanations],
         "next_test": _next_test(result.next_test),
-        "cautions": [*result.cautions, *cautions_for(checker.slug)],
+        "cautions": _cautions(checker, inputs, result),
         "local_note": code.local_note,
     }
+
+
+def _cautions(checker: Checker, inputs: Question, result: Result) -> list[str]:
+    """Return the cautions of the answer, of the equipment asked about, and of the checker."""
+    said = (*result.cautions, *cautions_against(inputs.hazards), *cautions_for(checker.slug))
+    return list(dict.fromkeys(said))
 
 
 def _finding(finding: Finding) -> dict[str, Any]:

@@ -25,11 +25,12 @@ MAINS_CYCLE = 20.0  # ms at 50 Hz
 LEAST_SHOWN = 20.0  # degrees: a shorter pause is no pause to point at
 
 
-def waveform(circuit: str, place: str = "", title: str = "") -> Picture:
+def waveform(circuit: str, place: str = "", title: str = "", names_type: bool = True) -> Picture:
     """Draw one circuit's fault current through 1 kohm, with its average and its longest pause.
 
     Inputs: a key of circuits.toml; the place of the fault, the circuit's usual one if left out;
-    the title, the circuit's name if left out.
+    the title, the circuit's name if left out; whether the type that the circuit alone calls
+    for is named, which a page with an answer of its own leaves out.
     """
     reply = checkers.run(
         "fault-waveform", {"circuit": circuit, "fault_resistance": "1 kohm", "place": place}
@@ -49,7 +50,7 @@ def waveform(circuit: str, place: str = "", title: str = "") -> Picture:
             path([(across.at(t), up.at(i)) for t, i in points], _kind(answer)),
             _average(answer, across, up),
         ),
-        caption=_caption(answer),
+        caption=_caption(answer) + (_type(answer) if names_type else ""),
         sources=SOURCES,
     )
 
@@ -164,9 +165,12 @@ def _caption(answer: dict[str, Any]) -> str:
     )
     return (
         f"{str(answer['class']).capitalize()}: {answer['class_meaning']}. "
-        f"{amount(answer['rms']):.0f} mA r.m.s. at 230 V through 1 kohm.{pause}{_cut(answer)} "
-        f"The circuit calls for type {answer['type']}."
+        f"{amount(answer['rms']):.0f} mA r.m.s. at 230 V through 1 kohm.{pause}{_cut(answer)}"
     )
+
+
+def _type(answer: dict[str, Any]) -> str:
+    return f" The circuit calls for type {answer['type']}."
 
 
 def _cut(answer: dict[str, Any]) -> str:

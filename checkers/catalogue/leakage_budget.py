@@ -8,7 +8,7 @@ from typing import Any
 from checkers.domain.checker import Checker, Example
 from checkers.domain.devices import Device
 from checkers.domain.fields import choice, group, many, quantity, text, whole_number
-from checkers.domain.loads import LOAD_CHOICES
+from checkers.domain.loads import LOAD_CHOICES, LOADS
 from checkers.domain.question import Question
 from checkers.domain.readings import Circuit, Instrument
 from checkers.domain.verdicts import Figure, Outcome, Result
@@ -85,6 +85,12 @@ class Inputs(Question):
     clamp_filter: str = choice(FILTERS, "Filter of the clamp", default="unknown", advanced=True)
     clamp_uncertainty: float | None = quantity("current_uncertainty", default=None, advanced=True)
     line_voltage: float | None = quantity("line_voltage", default=None, advanced=True)
+
+    @property
+    def hazards(self) -> frozenset[str]:
+        """What the equipment of the list brings with it."""
+        named = (LOADS[one.load] for one in self.items if one.load in LOADS)
+        return frozenset().union(*(load.hazards for load in named))
 
     @property
     def leakage(self) -> StandingLeakage:

@@ -138,6 +138,11 @@ class Inputs(Question):
         return problems_of(self.devices, self.loads)
 
     @property
+    def hazards(self) -> frozenset[str]:
+        """What its equipment brings with it."""
+        return frozenset().union(*(LOADS[one.load].hazards for one in self.loads))
+
+    @property
     def arrangement(self) -> Arrangement:
         """The tree as the judgement takes it."""
         places = places_of(self.devices)

@@ -73,6 +73,11 @@ class Inputs(Question):
         return problems
 
     @property
+    def hazards(self) -> frozenset[str]:
+        """What the equipment brings with it."""
+        return LOADS[self.load].hazards
+
+    @property
     def equipment(self) -> Equipment:
         """The equipment asked about."""
         load = LOADS[self.load]

@@ -108,7 +108,10 @@ class Trap:
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Load:
-    """One kind of connected equipment; `words` are what people call it."""
+    """One kind of connected equipment; `words` are what people call it.
+
+    `hazards` are what it brings with it that a caution answers.
+    """
 
     key: str
     name: str
@@ -122,6 +125,7 @@ class Load:
     island: str
     maker_declares: tuple[str, ...]
     with_type_ac: str
+    hazards: frozenset[str]
     needs: tuple[Need, ...]
     figures: tuple[LoadFigure, ...]
     rules: tuple[LoadRule, ...]

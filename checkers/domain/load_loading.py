@@ -8,6 +8,7 @@ from math import inf
 from types import MappingProxyType
 from typing import Any
 
+from checkers.domain.cautions import HAZARDS
 from checkers.domain.conditions import CHOICES
 from checkers.domain.load_kinds import (
     Also,
@@ -72,6 +73,7 @@ def _load(record: Record, key: str, sources: Sources) -> Load:
         island=record.text("island", default=""),
         maker_declares=record.texts("maker_declares"),
         with_type_ac=record.text("with_type_ac"),
+        hazards=record.choices("hazards", HAZARDS) or _NONE,
         needs=tuple(_need(one, sources) for one in _rows(record, "need")),
         figures=tuple(_figure(one, sources) for one in _rows(record, "figure")),
         rules=tuple(_rule(one, sources) for one in _rows(record, "rule")),
@@ -103,7 +105,7 @@ def _circuits(record: Record) -> dict[str, tuple[str, ...]]:
     order = list(inner.values)
     found = {supply: inner.texts(supply) for supply in Supply}
     inner.finish()
-    circuits = {str(supply): keys for supply, keys in found.items() if keys}
+    circuits = {str(supply): keys for supply, keys in found.items() if supply in inner.values}
     if not circuits:
         raise record.error("needs its circuits by supply")
     return {supply: circuits[supply] for supply in order}

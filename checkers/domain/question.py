@@ -32,3 +32,8 @@ class Question:
     def local_code(self) -> Code:
         """The installation code asked about."""
         return CODES[self.code]
+
+    @property
+    def hazards(self) -> frozenset[str]:
+        """What the equipment that is asked about brings with it; nothing where none is named."""
+        return frozenset()

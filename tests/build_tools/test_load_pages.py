@@ -9,7 +9,11 @@ from html import unescape
 import pytest
 
 import checkers
-from build_tools.load_pages import load_pages, load_show, loads_show, usual_case
+from build_tools import places
+from build_tools.load_pages import load_pages, load_show, loads_show, silent_show, usual_case
+from build_tools.pages import foot
+from build_tools.picture_shows import picture_show
+from checkers.domain.cautions import cautions_against
 from checkers.domain.loads import LOADS
 
 PAGES = load_pages()
@@ -23,6 +27,34 @@ def test_a_page_shows_its_circuits_with_their_faults(key: str) -> None:
 
     assert circuits == set(re.findall(r'converter-circuit \{"circuit": "([^"]+)"', page))
     assert circuits == set(re.findall(r'waveform \{"circuit": "([^"]+)"', page))
+
+
+@pytest.mark.parametrize("key", LOADS)
+def test_the_only_types_on_a_page_are_those_of_type_for_load(key: str) -> None:
+    """No figure names a type of its own under the page's answer, and no motor is drawn on solar."""
+    page = PAGES[f"dc-sources/{key}.md"]
+    shown = [
+        picture_show(words, "")
+        for words in re.findall(r"<!-- show picture (.+?) -->", page, re.DOTALL)
+    ]
+    named = {need.type for need in LOADS[key].needs}
+    answers = {
+        checkers.run("type-for-load", {"load": key, "supply": supply})["answer"]["type"]
+        for supply in LOADS[key].circuits
+    }
+
+    assert not any("calls for type" in one for one in shown)
+    assert named == answers
+    if {"modules", "battery"} & LOADS[key].hazards and key != "ups":
+        assert shown == []
+
+
+@pytest.mark.parametrize("key", LOADS)
+def test_a_page_carries_the_cautions_of_its_equipment(key: str) -> None:
+    """At its foot, before the general ones."""
+    shown = unescape(foot(f"dc-sources/{key}.md"))
+
+    assert all(one in shown for one in cautions_against(LOADS[key].hazards))
 
 
 @pytest.mark.parametrize("key", LOADS)
@@ -64,6 +96,35 @@ def test_an_island_tells_of_its_bond() -> None:
     """Without a bond from neutral to earth no device can see a fault: the page says so."""
     assert "neutral must be joined to earth" in PAGES["dc-sources/battery-inverter.md"]
     assert "Fed from both sides" not in PAGES["dc-sources/washing-machine.md"]
+
+
+def test_the_types_with_a_silent_manufacturer_are_those_of_type_for_load() -> None:
+    """Every kind and supply stands under the type that the checker answers, and under no other."""
+    shown = silent_show("", "../")
+    groups = dict(re.findall(r'<section id="type-([^"]+)">(.+?)</section>', shown, re.DOTALL))
+    for key, load in LOADS.items():
+        for supply in load.circuits:
+            request = {"load": key, "supply": supply, "maker_says": "silent"}
+            type_ = checkers.run("type-for-load", request)["answer"]["type"]
+            under = {name for name, text in groups.items() if f'data-load="{key} {supply}"' in text}
+
+            assert under == {type_.lower()}, (key, supply)
+
+
+def test_what_the_page_on_silence_says_is_what_the_checker_answers() -> None:
+    """Solar, battery and vehicle: B on any supply; F for an inverter fed line to neutral."""
+    page = (places.ROOT / "docs/questions/f-or-b-when-the-maker-is-silent.md").read_text("utf-8")
+    answer = " ".join(page.split("\n\n")[1].split())
+    b, f = answer.split("Type F")
+
+    assert all(word in b for word in ("Type B", "solar", "battery", "vehicle", "whatever supply"))
+    assert "line and neutral" in f
+    for load in ("pv-inverter", "battery-inverter", "ev-charge-point"):
+        for supply in LOADS[load].circuits:
+            asked = {"load": load, "supply": supply, "maker_says": "silent"}
+            assert checkers.run("type-for-load", asked)["answer"]["type"] == "B"
+    drive = {"load": "single-phase-drive", "supply": "single-phase", "maker_says": "silent"}
+    assert checkers.run("type-for-load", drive)["answer"]["type"] == "F"
 
 
 def test_the_list_names_every_kind() -> None:

@@ -3,18 +3,22 @@
 from __future__ import annotations
 
 import re
+from datetime import date
 
 import pytest
 
 from build_tools import places
 from build_tools.search_words import search_words
+from checkers.domain.limits import rows, rows_in
 
 DOCS = places.ROOT / "docs"
+DAY = date(2026, 11, 24)
 FIELD = ("device-types", "device-forms", "tests", "lessons", "questions", "dc-sources")
 SINGLE = (
     "blinding",
     "electrodes",
     "fault-waveforms",
+    "generators",
     "leakage",
     "old-devices",
     "series",
@@ -76,3 +80,45 @@ def test_limits_in_a_sentence_come_from_the_tables(page: str) -> None:
     typed = re.findall(r"(?:has|have|within|limit:|at most) (?:300|40|150|500|130) ms", PAGES[page])
 
     assert not typed, typed
+
+
+def test_the_factors_in_the_glossary_are_those_of_the_tables() -> None:
+    """On half waves 1.4 times the rating, up to 10 mA twice; a type B on smooth DC twice."""
+    glossary = " ".join((DOCS / "glossary.md").read_text(encoding="utf-8").split())
+
+    assert "on half waves it may take 1.4 times as much (twice up to 10 mA)" in glossary
+    assert "a type B on smooth DC twice" in glossary
+    for kind, rated, waveform, times in (
+        ("A", 30.0, "half-wave", 1.4),
+        ("A", 10.0, "half-wave", 2.0),
+        ("B", 30.0, "smooth-dc", 2.0),
+    ):
+        asked = {"type": kind, "rated": rated, "waveform": waveform}
+        (row,) = rows("operating-current", on=DAY, form="rccb", **asked)
+        assert row.at_most(rated) == pytest.approx(times * rated)
+
+
+def test_the_volts_of_a_test_on_an_electrode_are_worked_out_from_the_table() -> None:
+    """The greatest electrode for 30 mA times 30 mA and times 150 mA."""
+    page = " ".join(PAGES["electrodes.md"].split())
+    volts = rows_in("iec-60364-4-41/touch-voltages", on=DAY, supply="ac")[0].at_most() or 0.0
+    greatest = volts / 0.030
+
+    assert f"{int(greatest)} ohm, ×1 gives {greatest * 0.030:.0f} V and ×5 would give" in page
+    assert f"would give {greatest * 0.150:.0f} V" in page
+
+
+def test_no_page_says_to_operate_a_slow_device_and_keep_it() -> None:
+    """A first operation that failed stands, on whatever page it is spoken of."""
+    words = " ".join(PAGES["troubleshooting.md"].split())
+
+    assert "The first operation that failed stands" in words
+    assert "Line and neutral leads both on the **load** side" in words
+    assert not any("if it comes back" in page for page in PAGES.values())
+
+
+def test_no_page_takes_a_rise_of_the_ramp_for_dc_alone() -> None:
+    """Leakage that works against the test raises it too: DC is measured, not concluded."""
+    for name in ("blinding.md", "tests/loads.md"):
+        assert "leakage that works against the test" in " ".join(PAGES[name].split()), name
+        assert "A rise is the DC" not in PAGES[name]
