@@ -8,6 +8,7 @@ from typing import Any
 from checkers.domain.checker import Checker, Example
 from checkers.domain.devices import Device
 from checkers.domain.fields import choice, group, many, quantity, text, whole_number
+from checkers.domain.load_kinds import Supply
 from checkers.domain.loads import LOAD_CHOICES, LOADS
 from checkers.domain.question import Question
 from checkers.domain.readings import Circuit, Instrument
@@ -15,7 +16,8 @@ from checkers.domain.verdicts import Figure, Outcome, Result
 from checkers.judgement.case import Case
 from checkers.judgement.leakage import Budget, ListedItem, StandingLeakage, budget_of, listed
 from checkers.judgement.leakage_findings import judge_leakage
-from checkers.judgement.leakage_parts import Nature
+from checkers.judgement.leakage_parts import NOISE, Nature
+from checkers.judgement.leakage_phasors import Line
 from checkers.judgement.leakage_room import Room, Split, carried_by, room_for, split
 from checkers.judgement.line_voltage import usual_line_voltage
 from checkers.judgement.safe_rounding import rounded_down, rounded_up
@@ -36,9 +38,20 @@ FILTER = (
     "Drives and chargers leak at higher frequencies too."
 )
 WORST_CASE = (
-    "Parts of unknown angle are added in full, which is the worst case. Leakage on different "
-    "lines of a three-phase device partly cancels, but only while all of them are on."
+    "Parts of unknown angle and items of unknown line are added in full, which is the worst case."
 )
+CANCELS = (
+    "Leakage on different lines of a three-phase device partly cancels, but only while all of "
+    "them are on: measure again with the single-phase loads of each line off in turn. For "
+    "three-phase equipment take what it leaks with a line missing."
+)
+SPLIT_ON_ONE_LINE = "The split takes all items of a device as on one line, which is the worst case."
+SUPPLIES = (
+    ("unknown", "not known"),
+    ("single-phase", "single-phase: all on one line"),
+    ("three-phase", "three-phase"),
+)
+SINGLE = "single-phase"
 
 
 @dataclass(frozen=True, slots=True)
@@ -51,6 +64,7 @@ class Item:
         "load_leakage", "Leakage of each", default=None, explain="That of its kind if left out."
     )
     nature: str = choice(Nature, "Through", default=Nature.UNKNOWN)
+    line: str = choice(Line, "Line", default=Line.UNKNOWN)
     label: str = text("Circuit or name", most=60)
 
     def problems(self) -> dict[str, str]:
@@ -64,7 +78,15 @@ class Item:
     @property
     def as_listed(self) -> ListedItem:
         """The item as the judgement takes it."""
-        return listed(self.load, self.label, self.count, self.leakage, self.nature)
+        where = (self.nature, self.told_line)
+        return listed(self.load, self.label, self.count, self.leakage, where)
+
+    @property
+    def told_line(self) -> str:
+        """The line, as told or by the kind of equipment: some is fed from three lines only."""
+        known = LOADS.get(self.load)
+        only_three = known is not None and set(known.circuits) == {Supply.THREE_PHASE}
+        return Line.THREE_PHASE if only_three and self.line == Line.UNKNOWN else self.line
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -81,10 +103,24 @@ class Inputs(Question):
     items: tuple[Item, ...] = many(
         Item, "Equipment or circuits", each="Equipment or circuit", most=40
     )
+    supply: str = choice(
+        SUPPLIES,
+        "The device feeds",
+        default="unknown",
+        explain="On a single-phase device all leakage is on one line and adds up.",
+    )
     insulation_resistance: float | None = quantity("insulation_resistance", default=None)
     clamp_filter: str = choice(FILTERS, "Filter of the clamp", default="unknown", advanced=True)
     clamp_uncertainty: float | None = quantity("current_uncertainty", default=None, advanced=True)
     line_voltage: float | None = quantity("line_voltage", default=None, advanced=True)
+
+    def problems(self) -> dict[str, str]:
+        """Return what is wrong with the fields together, by field."""
+        named = {one.told_line for one in self.items} - {Line.UNKNOWN}
+        if self.supply == SINGLE and (len(named) > 1 or Line.THREE_PHASE in named):
+            lines = ", ".join(sorted(named))
+            return {"supply": f"is single-phase, and the items name {lines}"}
+        return {}
 
     @property
     def hazards(self) -> frozenset[str]:
@@ -103,6 +139,7 @@ class Inputs(Question):
             items=tuple(item.as_listed for item in self.items),
             insulation_resistance=self.insulation_resistance,
             line_voltage=self.line_voltage or usual_line_voltage(self.code),
+            single_phase=self.supply == SINGLE,
         )
 
 
@@ -130,15 +167,27 @@ def check(inputs: Inputs) -> Result:
 def _sums(leakage: StandingLeakage) -> dict[str, Any]:
     expected, at_most = leakage.expected, leakage.at_most
     if leakage.measured is not None:
-        by_list = {"listed": _up(expected.total)} if leakage.items else {}
-        return {"expected": _up(leakage.measured), **by_list}
+        by_list = {"listed": _up(expected)} if leakage.items else {}
+        return {"expected": _up(leakage.measured), **by_list, **_over_lines(leakage)}
     if not leakage.worked_out:
         return {}
     insulation = leakage.through_insulation.total
     return {
-        "expected": _up(expected.total),
-        **({"at_most": _up(at_most.total)} if at_most != expected else {}),
+        "expected": _up(expected),
+        **({"at_most": _up(at_most)} if at_most > expected + NOISE else {}),
+        **_over_lines(leakage),
         **({"through_insulation": _up(insulation)} if insulation else {}),
+    }
+
+
+def _over_lines(leakage: StandingLeakage) -> dict[str, Any]:
+    """Return what a list is sure to reach and what flows with everything on, where they differ."""
+    if not leakage.items or leakage.is_on_one_line:
+        return {}
+    together = leakage.all_on
+    return {
+        "at_least": Figure(rounded_down(leakage.must_be), "mA"),
+        **({} if together is None else {"with_everything_on": _up(together)}),
     }
 
 
@@ -154,7 +203,7 @@ def _limits(budget: Budget) -> dict[str, Any]:
 def _share(leakage: StandingLeakage, budget: Budget) -> dict[str, Any]:
     if budget.limit is None or (leakage.measured is None and not leakage.worked_out):
         return {}
-    carried = leakage.expected.total if leakage.measured is None else leakage.measured
+    carried = leakage.expected if leakage.measured is None else leakage.measured
     left = max(0.0, budget.limit - carried_by(leakage).total)
     half = {} if budget.no_trip is None else {"half_test_total": _up(budget.no_trip + carried)}
     return {
@@ -215,8 +264,15 @@ def _cautions(leakage: StandingLeakage, budget: Budget) -> list[str]:
         *_half_test(leakage, budget),
         *([FILTER] if unknown else []),
         *([WORST_CASE] if len(leakage.items) > 1 else []),
+        *([CANCELS] if _may_span(leakage) else []),
+        *([SPLIT_ON_ONE_LINE] if leakage.items and not leakage.is_on_one_line else []),
         DC_APART,
     ]
+
+
+def _may_span(leakage: StandingLeakage) -> bool:
+    """Tell whether the leakage may lie on several lines, some of it cancelling the rest."""
+    return not leakage.is_on_one_line
 
 
 def _half_test(leakage: StandingLeakage, budget: Budget) -> list[str]:
@@ -251,10 +307,21 @@ CHECKER = Checker(
             items=[{"load": "it-equipment", "count": 10, "leakage": "0.75 mA"}],
         ),
         _example(
-            "Six machines of 3.5 mA on one device",
+            "Six machines of 3.5 mA on one single-phase device",
             Outcome.FAIL,
             device=DEVICE,
+            supply="single-phase",
             items=[{"load": "washing-machine", "count": 6, "leakage": "3.5 mA"}],
+        ),
+        _example(
+            "Nine items of 2 mA, three on each line",
+            Outcome.PASS,
+            device={"type": "A", "rated_residual_current": "30 mA", "form": "rccb"},
+            supply="three-phase",
+            items=[
+                {"leakage": "2 mA", "count": 3, "nature": "capacitive", "line": line}
+                for line in ("L1", "L2", "L3")
+            ],
         ),
         _example(
             "Measured with a clamp",

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
 
 from checkers.domain.devices import Form
 from checkers.domain.known_figures import KNOWN
@@ -13,29 +14,51 @@ from checkers.domain.sources import Citation
 from checkers.judgement.case import Case
 from checkers.judgement.current_bands import Band, operating_band
 from checkers.judgement.leakage_parts import NO_LEAKAGE, Leakage, Nature, leakage_of
+from checkers.judgement.leakage_phasors import (
+    LINE_ANGLES,
+    Line,
+    Part,
+    all_on,
+    at_least,
+    greatest,
+    may_cancel,
+)
 
+Where = tuple[str, str]  # through what a leakage flows, and on which line
 DO_NOT_TRIP_ON_AC = frozenset({Form.MONITOR, Form.RDC_DD})
 OLDER_MARGIN = "trade-practice/standing-leakage"
 
 
 @dataclass(frozen=True, slots=True)
 class ListedItem:
-    """Equipment of one kind: how many, and the leakage of each [mA], typical and at most.
+    """Equipment of one kind: how many, the leakage of each [mA], typical and at most, its line.
 
-    `at_most` is None where no upper figure is known.
+    `at_most` is None where no upper figure is known; `is_given` tells whether the leakage was
+    typed in, and is not that of its kind from the catalogue.
     """
 
     name: str
     count: int
     nature: str
+    line: str
     typical: float
     at_most: float | None
+    is_given: bool
     source: Citation | None
+
+    @property
+    def most(self) -> float:
+        """The leakage of one [mA], as far up as it is known."""
+        return self.typical if self.at_most is None else self.at_most
 
     @property
     def each(self) -> Leakage:
         """The leakage of one, as far up as it is known."""
-        return leakage_of(self.typical if self.at_most is None else self.at_most, self.nature)
+        return leakage_of(self.most, self.nature)
+
+    def part(self, each: float) -> Part:
+        """Return all of them as a part of a sum, with a leakage of each [mA]."""
+        return Part(each, self.count, self.nature, self.line)
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,7 +75,10 @@ class Budget:
 
 @dataclass(frozen=True, slots=True)
 class StandingLeakage:
-    """What is known of the leakage: measured [mA], listed items, and insulation [ohm]."""
+    """What is known of the leakage: measured [mA], listed items, and insulation [ohm].
+
+    Items stand on the line they are said to; on a single-phase device all are on one.
+    """
 
     case: Case
     measured: float | None
@@ -61,6 +87,7 @@ class StandingLeakage:
     items: tuple[ListedItem, ...]
     insulation_resistance: float | None
     line_voltage: float
+    single_phase: bool
 
     @property
     def through_insulation(self) -> Leakage:
@@ -76,14 +103,45 @@ class StandingLeakage:
         return bool(self.items) or self.insulation_resistance is not None
 
     @property
-    def expected(self) -> Leakage:
-        """The leakage worked out from what the items leak as a rule."""
-        return self._with_items([leakage_of(one.typical, one.nature) for one in self.items])
+    def expected(self) -> float:
+        """The leakage [mA] in the worst combination, from what the items leak as a rule."""
+        return greatest(self._parts([one.part(one.typical) for one in self.items]))
 
     @property
-    def at_most(self) -> Leakage:
-        """The leakage worked out from the most that the items are known to leak."""
-        return self._with_items([one.each for one in self.items])
+    def at_most(self) -> float:
+        """The leakage [mA] in the worst combination, from the most the items are known to leak."""
+        return greatest(self._parts([one.part(one.most) for one in self.items]))
+
+    @property
+    def must_be(self) -> float:
+        """What the leakage [mA] is sure to reach in some combination, by the figures typed in."""
+        return at_least(self._given)
+
+    @property
+    def given_at_most(self) -> float:
+        """The leakage [mA] in the worst combination of the items whose figures were typed in."""
+        return greatest(self._given)
+
+    @property
+    def all_on(self) -> float | None:
+        """The leakage [mA] with everything on and every line there; None without the lines."""
+        return all_on(self._parts([one.part(one.typical) for one in self.items]))
+
+    @property
+    def may_cancel(self) -> bool:
+        """Whether a clamp may read less with everything on than flows with some of it off."""
+        return may_cancel(self._given)
+
+    @property
+    def is_on_one_line(self) -> bool:
+        """Whether everything is on one line, as it is on a single-phase device."""
+        named = {one.line for one in self.items}
+        return self.single_phase or (len(named) == 1 and named < set(LINE_ANGLES))
+
+    @property
+    def lines_are_open(self) -> bool:
+        """Whether the line of some item is not told, on a device that may have several."""
+        return not self.single_phase and any(one.line == Line.UNKNOWN for one in self.items)
 
     @property
     def has_upper_figures(self) -> bool:
@@ -96,11 +154,17 @@ class StandingLeakage:
             return self.stated_uncertainty
         return limit * KNOWN["leakage_clamp_uncertainty"].value / 100
 
-    def _with_items(self, leakages: list[Leakage]) -> Leakage:
-        total = self.through_insulation
-        for each, item in zip(leakages, self.items, strict=True):
-            total += each.times(item.count)
-        return total
+    @property
+    def _given(self) -> list[Part]:
+        return self._parts([one.part(one.typical) for one in self.items if one.is_given])
+
+    def _parts(self, parts: Sequence[Part]) -> list[Part]:
+        """Return the parts of a sum, what flows through the insulation among them."""
+        through = Part(self.through_insulation.resistive, 1, Nature.RESISTIVE, Line.UNKNOWN)
+        placed = [*parts, through] if through.each else list(parts)
+        if not self.single_phase:
+            return placed
+        return [replace(one, line=Line.L1.value) for one in placed]
 
 
 def budget_of(case: Case) -> Budget:
@@ -118,15 +182,17 @@ def budget_of(case: Case) -> Budget:
     )
 
 
-def listed(load: str, label: str, count: int, leakage: float | None, nature: str) -> ListedItem:
+def listed(load: str, label: str, count: int, leakage: float | None, where: Where) -> ListedItem:
     """Return an item of a list; where no leakage is given, that of its kind is taken."""
     known = LOADS.get(load)
     name = label or (known.name if known else "item")
     figure = known.figure("leakage") if known else None
     if leakage is not None or figure is None:
-        return ListedItem(name, count, nature, leakage or 0.0, leakage, None)
+        return ListedItem(name, count, *where, leakage or 0.0, leakage, is_given=True, source=None)
     typical = figure.at_most if figure.typical is None else figure.typical
-    return ListedItem(name, count, nature, typical or 0.0, figure.at_most, figure.source)
+    return ListedItem(
+        name, count, *where, typical or 0.0, figure.at_most, is_given=False, source=figure.source
+    )
 
 
 def _limit_row(case: Case) -> Row | None:

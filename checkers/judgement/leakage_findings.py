@@ -14,6 +14,7 @@ from checkers.domain.verdicts import Finding, Judges, Numbers, Outcome
 from checkers.judgement.comparison import Limits, compare
 from checkers.judgement.leakage import Budget, StandingLeakage
 from checkers.judgement.leakage_parts import NOISE
+from checkers.judgement.leakage_words import list_words, shown
 from checkers.judgement.numbers import figure_numbers, reading_numbers
 from checkers.judgement.reading_words import citations
 from checkers.judgement.safe_rounding import rounded_up
@@ -22,6 +23,10 @@ RULE = "standing leakage"
 HOLDS = "no trip by leakage alone"
 SENSE_MORE = frozenset({DeviceType.F, DeviceType.B, DeviceType.B_PLUS})
 MEASURE = "Measure with a leakage clamp around all live conductors, loads on and working."
+LINES_OPEN = (
+    "What decides is how the items lie on the lines: say the line of each, or that the device is "
+    "single-phase."
+)
 SPLIT = "Split the circuits over more devices, or find what leaks."
 
 
@@ -52,13 +57,22 @@ def judge_leakage(leakage: StandingLeakage, budget: Budget) -> list[Finding]:
 
 
 def _against(leakage: StandingLeakage, bound: Bound) -> list[Finding]:
-    """Return what a measurement says, and what the list says where it adds to that."""
+    """Return what a measurement says, and what the list says where it adds to that.
+
+    A clamp is not outvoted by figures of the catalogue. Figures that were typed in stand beside
+    it where the leakage of some may cancel that of others while the clamp is on.
+    """
     measured, worked_out = _measured(leakage, bound), _worked_out(leakage, bound)
     if measured is None or worked_out is None:
         return [one for one in (measured, worked_out) if one is not None]
-    if measured.outcome is Outcome.PASS and worked_out.outcome is Outcome.FAIL:
-        return [measured, _disagrees(worked_out)]
-    return [measured] if worked_out.outcome is Outcome.CANNOT_SAY else [measured, worked_out]
+    if worked_out.outcome is Outcome.PASS:
+        return [measured, worked_out]
+    fails = worked_out.outcome is Outcome.FAIL
+    if measured.outcome is not Outcome.PASS:
+        return [measured, worked_out] if fails else [measured]
+    if leakage.may_cancel and leakage.given_at_most > bound.current + NOISE:
+        return [measured, worked_out]
+    return [measured, _disagrees(worked_out)] if fails else [measured]
 
 
 def _disagrees(finding: Finding) -> Finding:
@@ -153,26 +167,41 @@ def _worked_out(leakage: StandingLeakage, bound: Bound) -> Finding | None:
 
 
 def _from_items(leakage: StandingLeakage, bound: Bound) -> Finding:
-    expected, at_most = leakage.expected.total, leakage.at_most.total
+    expected, at_most = leakage.expected, leakage.at_most
     over = bound.current + NOISE
     sure = at_most <= over and leakage.has_upper_figures
-    outcome = Outcome.FAIL if expected > over else Outcome.PASS if sure else Outcome.CANNOT_SAY
-    shown = _shown(expected)
-    range_words = "" if at_most <= expected + NOISE else f", and may be {_shown(at_most)}"
-    open_end = "" if leakage.has_upper_figures else ", with no upper figure known for some"
-    unsure = outcome is Outcome.CANNOT_SAY
-    note = " Whether it keeps within it depends on the equipment." if unsure else ""
-    says = f"The list adds up to {shown}{range_words}{open_end}; {_bound_words(bound)}.{note}"
+    outcome = Outcome.CANNOT_SAY
+    if leakage.must_be > over:
+        outcome = Outcome.FAIL
+    elif sure:
+        outcome = Outcome.PASS
+    note = f" {_open(leakage, bound)}" if outcome is Outcome.CANNOT_SAY else ""
+    says = f"{list_words(leakage)}; {_bound_words(bound)}.{note}"
     sources = tuple(one.source for one in leakage.items if one.source is not None)
     numbers = _from_on(bound, expected, at_most if leakage.has_upper_figures else None)
     return _finding(
-        bound, outcome, says, measured=shown, field="items", sources=sources, numbers=numbers
+        bound,
+        outcome,
+        says,
+        measured=shown(expected),
+        field="items",
+        sources=sources,
+        numbers=numbers,
     )
+
+
+def _open(leakage: StandingLeakage, bound: Bound) -> str:
+    """Return what leaves a list open: lines not told, natures not told, or the equipment."""
+    if leakage.given_at_most <= bound.current + NOISE:
+        return "Whether it keeps within it depends on the equipment."
+    if leakage.lines_are_open:
+        return LINES_OPEN
+    return "Whether it keeps within it depends on what it flows through, which is not said of all."
 
 
 def _from_insulation(leakage: StandingLeakage, bound: Bound) -> Finding:
     resistive = leakage.through_insulation.resistive
-    shown = _shown(resistive)
+    through = shown(resistive)
     outcome = Outcome.FAIL if resistive > bound.current + NOISE else Outcome.CANNOT_SAY
     room = (max(bound.current**2 - resistive**2, 0.0)) ** 0.5
     left = (
@@ -181,7 +210,7 @@ def _from_insulation(leakage: StandingLeakage, bound: Bound) -> Finding:
         else f" It is within it if filters and cables leak at most {_shown_down(room)} beside it."
     )
     says = (
-        f"The insulation lets {shown} through; {_bound_words(bound)}. An insulation test with DC "
+        f"The insulation lets {through} through; {_bound_words(bound)}. An insulation test with DC "
         f"shows the resistive part only.{left}"
     )
     low, sources = _low_insulation(leakage) if bound.about == RULE else ("", ())
@@ -189,7 +218,7 @@ def _from_insulation(leakage: StandingLeakage, bound: Bound) -> Finding:
         bound,
         outcome,
         says + low,
-        measured=shown,
+        measured=through,
         field="insulation_resistance",
         sources=sources,
         numbers=_from_on(bound, resistive, None),
@@ -216,10 +245,6 @@ def _low_insulation(leakage: StandingLeakage) -> tuple[str, tuple[Citation, ...]
 
 def _bound_words(bound: Bound) -> str:
     return f"{bound.meaning} is {format_quantity(bound.current, 'mA')}{bound.aside}"
-
-
-def _shown(current: float) -> str:
-    return format_quantity(rounded_up(current, 3), "mA")
 
 
 def _shown_down(current: float) -> str:

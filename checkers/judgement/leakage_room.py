@@ -50,17 +50,25 @@ def room_for(leakage: StandingLeakage, limit: float) -> list[Room]:
 
 
 def carried_by(leakage: StandingLeakage) -> Leakage:
-    """Return what the device carries: what was measured, or else the most that is worked out."""
+    """Return what the device carries: what was measured, or else the most that is worked out.
+
+    What is worked out is that of the worst combination. On one line it keeps its parts, so that
+    what is added is added at its angle.
+    """
     if leakage.measured is not None:
         return leakage_of(leakage.measured, "unknown")
-    return leakage.at_most
+    if not leakage.is_on_one_line:
+        return leakage_of(leakage.at_most, "unknown")
+    parts = [item.each.times(item.count) for item in leakage.items]
+    return sum(parts, start=leakage.through_insulation)
 
 
 def split(leakage: StandingLeakage, limit: float) -> Split | None:
     """Return the items split over devices of one kind, or None where there is nothing to split.
 
     Inputs: the leakage; the budget of each device [mA].
-    Assumption: what flows through the insulation goes with no item, and is left out.
+    Assumptions: what flows through the insulation goes with no item, and is left out; all
+    items of a device are on one line, which is the worst that can be.
     """
     items = tuple(one for one in leakage.items if one.each.fits(limit))
     too_large = tuple(one for one in leakage.items if not one.each.fits(limit))

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 import re
 from datetime import date
 
@@ -9,6 +10,7 @@ import pytest
 
 from build_tools import places
 from build_tools.search_words import search_words
+from checkers import run
 from checkers.domain.limits import rows, rows_in
 
 DOCS = places.ROOT / "docs"
@@ -122,3 +124,14 @@ def test_no_page_takes_a_rise_of_the_ramp_for_dc_alone() -> None:
     for name in ("blinding.md", "tests/loads.md"):
         assert "leakage that works against the test" in " ".join(PAGES[name].split()), name
         assert "A rise is the DC" not in PAGES[name]
+
+
+def test_the_sums_over_three_lines_are_those_of_the_checker() -> None:
+    """Nine items of 2 mA: what the page says of them is what it lets the reader try."""
+    page = " ".join(PAGES["leakage.md"].split())
+    case = re.search(r"<!-- show checker leakage-budget (\{.+\}) -->", PAGES["leakage.md"])
+    assert case
+    answer = run("leakage-budget", json.loads(case[1]))["answer"]
+
+    together, worst = answer["with_everything_on"]["value"], answer["expected"]["value"]
+    assert f"show {together:g} mA with everything on and {worst:g} mA with one line alone" in page

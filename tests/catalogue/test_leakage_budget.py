@@ -9,6 +9,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from checkers import run
+from checkers.domain.loads import LOADS
 
 ORDER = ["pass", "cannot-say", "borderline", "fail"]
 CURRENTS = st.floats(min_value=0.01, max_value=20).map(lambda one: round(one, 3))
@@ -25,14 +26,90 @@ def items(*leakages: float, **more: Any) -> list[dict[str, Any]]:
     return [{"leakage": f"{one} mA", **more} for one in leakages]
 
 
-@settings(deadline=None)
-@given(st.lists(CURRENTS, min_size=1, max_size=8), CURRENTS)
-def test_one_more_item_never_mends_anything(leakages: list[float], more: float) -> None:
-    """Adding an item never gives a better outcome."""
-    before = ask(items=items(*leakages))["outcome"]
-    after = ask(items=items(*leakages, more))["outcome"]
+ITEMS = st.fixed_dictionaries(
+    {
+        "leakage": CURRENTS.map(lambda one: f"{one} mA"),
+        "count": st.integers(1, 4),
+        "nature": st.sampled_from(["capacitive", "resistive", "unknown"]),
+        "line": st.sampled_from(["L1", "L2", "L3", "three-phase", "unknown"]),
+    }
+)
+OF_A_KIND = st.fixed_dictionaries({"load": st.sampled_from(list(LOADS)), "count": st.just(3)})
+MEASURED = st.sampled_from(
+    [{}, {"measured": "0.2 mA", "clamp_filter": "off"}, {"measured": "9 mA"}]
+)
+
+
+@settings(deadline=None, max_examples=200)
+@given(
+    st.lists(ITEMS | OF_A_KIND, min_size=1, max_size=5),
+    ITEMS | OF_A_KIND,
+    MEASURED,
+    st.sampled_from(["three-phase", "unknown"]),
+)
+def test_one_more_item_never_mends_anything(
+    listed: list[dict[str, Any]], more: dict[str, Any], measured: dict[str, str], supply: str
+) -> None:
+    """Adding an item never gives a better outcome, on whatever line, measured or not."""
+    before = ask(items=listed, supply=supply, **measured)["outcome"]
+    after = ask(items=[*listed, more], supply=supply, **measured)["outcome"]
 
     assert ORDER.index(after) >= ORDER.index(before)
+
+
+@settings(deadline=None, max_examples=100)
+@given(st.lists(ITEMS, min_size=1, max_size=5))
+def test_telling_less_of_an_item_never_makes_a_list_pass_or_fail(
+    listed: list[dict[str, Any]],
+) -> None:
+    """Without line and nature a verdict stays, or becomes cannot say.
+
+    That equipment is three-phase is told by its line, or by its kind.
+    """
+    on_lines = [one for one in listed if one["line"] != "three-phase"]
+    known = ask(items=on_lines)["outcome"]
+    untold = [{**one, "line": "unknown", "nature": "unknown"} for one in on_lines]
+
+    assert ask(items=untold)["outcome"] in {known, "cannot-say"}
+
+
+def test_a_balanced_sum_never_passes_alone() -> None:
+    """Nothing with everything on, and 10 mA on each line by itself: above 9 mA."""
+    listed = [
+        {"leakage": "10 mA", "nature": "capacitive", "line": one} for one in ("L1", "L2", "L3")
+    ]
+    reply = ask(items=listed, supply="three-phase")
+
+    assert reply["answer"]["with_everything_on"]["value"] == 0
+    assert reply["outcome"] == "fail"
+    assert ask(items=listed, measured="0.1 mA", clamp_filter="off")["outcome"] == "fail"
+
+
+def test_the_catalogue_neither_fails_a_list_nor_outvotes_a_clamp() -> None:
+    """Its usual figures are no measurement: they ask for one, and give way to it."""
+    many = [{"load": "washing-machine", "count": 9}]
+
+    assert ask(items=many, supply="single-phase")["outcome"] == "cannot-say"
+    assert ask(items=many, measured="4 mA", clamp_filter="off")["outcome"] == "pass"
+
+
+def test_equipment_fed_from_three_lines_only_needs_no_line() -> None:
+    """Two drives of 8 mA may lie at any angle to each other: more than 9 mA, or less."""
+    listed = [{"load": "three-phase-drive", "leakage": "8 mA", "count": 2}]
+    untold = ask(items=listed)
+
+    assert untold["outcome"] == "cannot-say"
+    assert untold["answer"] == ask(items=[{**listed[0], "line": "three-phase"}])["answer"]
+
+
+def test_a_single_phase_device_has_one_line() -> None:
+    """Everything adds up, and naming two lines of it is refused by name."""
+    one = [{"leakage": "2 mA", "count": 9, "nature": "capacitive"}]
+    two = [{"leakage": "2 mA", "line": line} for line in ("L1", "L2")]
+
+    assert ask(items=one)["outcome"] == "cannot-say"
+    assert ask(items=one, supply="single-phase")["outcome"] == "fail"
+    assert list(ask(items=two, supply="single-phase")["errors"]) == ["supply"]
 
 
 @settings(deadline=None)

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from math import hypot
+from cmath import rect
+from itertools import product
+from math import hypot, radians
 from typing import Any
 
 import pytest
@@ -46,10 +48,10 @@ def test_so_many_items_fit_into_nine_milliamperes(leakage: str, count: int) -> N
 
 
 def test_capacitive_and_resistive_leakage_add_at_right_angles() -> None:
-    """Derived: 10 mA capacitive and 25 mA resistive make 26.9 mA, not 35."""
+    """Derived: 10 mA capacitive and 25 mA resistive on one line make 26.9 mA, not 35."""
     items = [
-        {"leakage": "10 mA", "nature": "capacitive"},
-        {"leakage": "25 mA", "nature": "resistive"},
+        {"leakage": "10 mA", "nature": "capacitive", "line": "L1"},
+        {"leakage": "25 mA", "nature": "resistive", "line": "L1"},
     ]
 
     assert hypot(10, 25) == pytest.approx(ask(items=items)["expected"]["value"], abs=0.001)
@@ -63,3 +65,52 @@ def test_insulation_lets_a_resistive_current_through(ohms: int) -> None:
     found = ask(insulation_resistance=f"{ohms} ohm")["expected"]["value"]
 
     assert 230_000 / ohms == pytest.approx(found, rel=1e-3)
+
+
+def test_on_another_line_capacitive_leakage_all_but_adds_to_resistive() -> None:
+    """Capacitive on L1 leads by 90°, L3 stands at 120°: 30° apart, and the line is not told."""
+    items = [
+        {"leakage": "10 mA", "nature": "capacitive"},
+        {"leakage": "25 mA", "nature": "resistive"},
+    ]
+    together = abs(rect(10, radians(90)) + rect(25, radians(120)))
+
+    assert together == pytest.approx(ask(items=items)["expected"]["value"], abs=0.01)
+
+
+ANGLES = {"L1": 0.0, "L2": -120.0, "L3": 120.0}
+
+
+def states(on_lines: dict[str, float]) -> list[float]:
+    """Return the sums [mA] of capacitive currents on three lines, for each set of lines alive."""
+    sums = []
+    for alive in product((True, False), repeat=3):
+        there = zip(on_lines.items(), alive, strict=True)
+        sums.append(
+            abs(sum(rect(one, radians(ANGLES[line])) for (line, one), is_on in there if is_on))
+        )
+    return sums
+
+
+# Worked by hand from the angles of a three-phase supply, lines a third of a period apart.
+@pytest.mark.parametrize(
+    ("counts", "worst", "together"),
+    [((3, 3, 3), 6.0, 0.0), ((5, 4, 3), 10.0, 12**0.5), ((9, 0, 0), 18.0, 18.0)],
+)
+def test_nine_items_of_2_mA_over_three_lines(  # noqa: N802  # the unit is written so
+    counts: tuple[int, int, int], worst: float, together: float
+) -> None:
+    """Three on each line: 0 mA with everything on, and 6 mA as soon as one line is left alone."""
+    on_lines = {line: 2.0 * count for line, count in zip(ANGLES, counts, strict=True)}
+    items = [
+        {"leakage": "2 mA", "count": count, "nature": "capacitive", "line": line}
+        for line, count in zip(ANGLES, counts, strict=True)
+        if count
+    ]
+    answer = ask(items=items)
+
+    assert worst == pytest.approx(max(states(on_lines)))
+    assert worst == pytest.approx(answer["expected"]["value"], abs=0.001)
+    assert together == pytest.approx(states(on_lines)[0], abs=1e-9)
+    if "with_everything_on" in answer:
+        assert together == pytest.approx(answer["with_everything_on"]["value"], abs=0.001)
