@@ -11,12 +11,12 @@ from markupsafe import Markup
 from build_tools.rendering import html
 from checkers.domain.fields import Choice, Input, Kind, Spec, inputs_of
 from checkers.domain.glossary import QUANTITIES
+from checkers.domain.parsing import NO, YES
 from checkers.domain.quantities import COMPUTED_IN, format_quantity
 
 FEW = 6  # as many choices as fit on a phone as buttons, in rows of two or three
 HALF = 21  # letters that fit in two lines of a list, on half the width of a phone
 THIRD = 26  # letters that fit on a button, in its smaller letters, on a third of it
-YES_OR_NO = (Choice("yes", "yes"), Choice("no", "no"))
 ENTRY = "[#]"  # stands for the number of an entry until the page adds one
 
 
@@ -27,11 +27,18 @@ class Button:
     value: str
     name: str
     note: str
+    also: str = ""  # further words that mean it, as an address may have them
 
     @property
     def leaves_open(self) -> bool:
         """Whether choosing it says nothing yet."""
         return self.value in {"", "unknown"}
+
+
+YES_OR_NO = (
+    Button("yes", "yes", "", " ".join(sorted(YES))),
+    Button("no", "no", "", " ".join(sorted(NO))),
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,9 +55,9 @@ class Field:
     @property
     def buttons(self) -> tuple[Button, ...]:
         """The choices as buttons, with an empty one where no choice is the default."""
-        listed = YES_OR_NO if self.spec.kind is Kind.YES_NO else self.spec.choices
-        buttons = tuple(_button(one) for one in listed)
-        if self.default in {one.value for one in listed}:
+        listed = tuple(_button(one) for one in self.spec.choices)
+        buttons = YES_OR_NO if self.spec.kind is Kind.YES_NO else listed
+        if self.default in {one.value for one in buttons}:
             return buttons
         empty = Button("", "choose" if self.required else "not said", "")
         return (empty, *buttons) if self.required else (*buttons, empty)

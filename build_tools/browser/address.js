@@ -12,15 +12,19 @@ export function toFragment(request) {
   return pairs.toString();
 }
 
+// What is empty or null is given too: an empty value stands for it.
 function* leaves(value, path) {
-  if (typeof value !== "object" || value === null) {
-    yield [path, String(value)];
+  const inner = typeof value === "object" && value !== null ? Object.entries(value) : [];
+  if (inner.length === 0 && path) {
+    yield [path, typeof value === "object" ? "" : String(value)];
     return;
   }
-  for (const [name, inner] of Object.entries(value)) {
-    yield* leaves(inner, path ? `${path}.${name}` : name);
+  for (const [name, one] of inner) {
+    yield* leaves(one, path ? `${path}.${name}` : name);
   }
 }
+
+const DEEPEST = 8; // names in a path; no input lies as deep
 
 /** Read a fragment; an anchor, or nothing at all, gives null. */
 export function fromFragment(fragment) {
@@ -30,9 +34,10 @@ export function fromFragment(fragment) {
   }
   const request = empty();
   for (const [path, value] of new URLSearchParams(text)) {
-    place(request, path.split("."), value);
+    const names = path.split(".");
+    place(request, names.length > DEEPEST ? [path] : names, value);
   }
-  return lists(request);
+  return members(request);
 }
 
 // Without a prototype, a name such as __proto__ in an address is a name like any other.
@@ -40,20 +45,33 @@ function empty() {
   return Object.create(null);
 }
 
-function place(target, names, value) {
-  const [name, ...rest] = names;
-  if (rest.length === 0) {
-    target[name] = value;
-    return;
+/** All that was given for one place, where there is more than one: no checker takes that. */
+class Several extends Array {}
+
+function place(target, [name, ...rest], value) {
+  const there = target[name];
+  if (there instanceof Several) {
+    there.push(rest.length ? placed(rest, value) : value);
+  } else if (there === undefined) {
+    target[name] = rest.length ? placed(rest, value) : value;
+  } else if (rest.length && typeof there === "object") {
+    place(there, rest, value);
+  } else {
+    target[name] = Several.of(there, rest.length ? placed(rest, value) : value);
   }
-  if (typeof target[name] !== "object") {
-    target[name] = empty();
-  }
-  place(target[name], rest, value);
+}
+
+function placed(names, value) {
+  const made = empty();
+  place(made, names, value);
+  return made;
 }
 
 /** Turn what is numbered 0, 1, 2 … into lists. */
 function lists(value) {
+  if (value instanceof Several) {
+    return Array.from(value, lists);
+  }
   if (typeof value !== "object") {
     return value;
   }
@@ -61,8 +79,12 @@ function lists(value) {
   if (names.length > 0 && names.every((name) => /^\d{1,4}$/.test(name))) {
     return names.sort((one, other) => one - other).map((name) => lists(value[name]));
   }
+  return members(value);
+}
+
+function members(value) {
   const made = empty();
-  for (const name of names) {
+  for (const name of Object.keys(value)) {
     made[name] = lists(value[name]);
   }
   return made;

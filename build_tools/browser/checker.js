@@ -1,7 +1,7 @@
 import { ask, follow, forget } from "./client.js";
 import { addEntry, addNext, removeEntry } from "./entries.js";
 import { keepOneAnswer, showUnits } from "./fields.js";
-import { partAt, read, readyForPaper, showProblems, write } from "./form.js";
+import { known, partAt, read, readyForPaper, showProblems, write } from "./form.js";
 import { fromFragment, toFragment } from "./address.js";
 import { showInWords } from "./in-words.js";
 import { offerKeeping } from "./keep.js";
@@ -45,7 +45,7 @@ export function mount(root) {
 function fill(checker) {
   const given = checker.root.dataset.given;
   const shared = checker.own ? fromFragment(location.hash) : null;
-  write(checker.form, shared ?? (given ? JSON.parse(given) : recall("last") ?? {}));
+  write(checker.form, shared ?? (given ? JSON.parse(given) : known(checker.form, recall("last") ?? {})));
 }
 
 function edited(checker, changed) {
@@ -87,8 +87,10 @@ function clicked(checker, target) {
 }
 
 function suggest(button) {
-  const input = button.closest("[data-field]").querySelector("input");
+  const field = button.closest("[data-field]");
+  const input = field.querySelector("input");
   input.value = button.dataset.suggestion;
+  keepOneAnswer(field, input);
   touched(input);
   if (/^\W+$/.test(input.value)) {
     input.focus(); // a sign waits for its figure
@@ -131,8 +133,9 @@ function keepInMind(checker, request) {
   checker.addressTimer = setTimeout(() => writeAddress(checker), ADDRESS_AFTER);
   if (checker.own) {
     const last = recall("last") ?? {};
-    const asked = ["code", "device"].filter((name) => partAt(checker.form, name));
-    asked.forEach((name) => { last[name] = request[name]; });
+    const asked = ["code", "device"].map((name) => [name, partAt(checker.form, name)]);
+    const sound = asked.filter(([, part]) => part && !part.querySelector("[data-as-given]"));
+    sound.forEach(([name]) => { last[name] = request[name]; });
     remember("last", last);
   }
 }

@@ -1,6 +1,7 @@
 /** Lists in a form: an entry is a copy of the list's template. */
 
-import { setValue, valueOf } from "./fields.js";
+import { isAsGiven } from "./as-given.js";
+import { saysSomething, setValue, valueOf } from "./fields.js";
 import { fieldsIn, showInWords } from "./in-words.js";
 
 let made = 0;
@@ -69,7 +70,8 @@ export function waits(entry) {
 }
 
 function settingsOf(entry) {
-  return Object.fromEntries(fieldsIn(entry).map((field) => [field.dataset.field, valueOf(field)]));
+  const said = fieldsIn(entry).filter((field) => saysSomething(field) && !isAsGiven(field));
+  return Object.fromEntries(said.map((field) => [field.dataset.field, valueOf(field)]));
 }
 
 function isBlank(entry) {

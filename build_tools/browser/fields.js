@@ -1,12 +1,28 @@
-/** One field of a form: what is typed or chosen in it, set, and marked. */
+import { asGiven, holdAsGiven, isAsGiven, letGo } from "./as-given.js";
+
+/** One field of a form: what is typed, chosen or given in it, set, and marked. */
+
+// Fields whose value was chosen or given, though it may be the one they start with.
+const said = new WeakSet();
 
 export function valueOf(field) {
+  return isAsGiven(field) ? asGiven(field) : shownIn(field);
+}
+
+/** Whether a field says something of its own; what it starts with says nothing until it is chosen. */
+export function saysSomething(field) {
+  const value = valueOf(field);
+  return value !== "" && (value !== (field.dataset.default ?? "") || said.has(field));
+}
+
+function shownIn(field) {
   const typed = field.querySelector("[data-typed]");
-  const chosen = field.querySelector("input[type=radio]:checked");
   if (typed && typed.value.trim()) {
     return typed.value.trim();
   }
-  return chosen ? chosen.value : textOf(inputOf(field));
+  const hasButtons = field.querySelector("input[type=radio]");
+  const chosen = field.querySelector("input[type=radio]:checked");
+  return hasButtons ? (chosen?.value ?? "") : textOf(inputOf(field));
 }
 
 // A pasted sheet is taken as it is: its first cell may be empty.
@@ -14,35 +30,60 @@ function textOf(input) {
   return input.tagName === "TEXTAREA" && input.value.trim() ? input.value : input.value.trim();
 }
 
-/** Set a field; an empty value sets it back to what it starts with. */
+/**
+ * Set a field; an empty value sets it back to what it starts with.
+ *
+ * What its control cannot hold just so is held beside it: Python says what it is.
+ */
 export function setValue(field, value = "") {
-  const wanted = String(value) || field.dataset.default || "";
-  const typed = field.querySelector("[data-typed]");
-  const radios = [...field.querySelectorAll("input[type=radio]")];
-  if (radios.length === 0) {
-    setInput(inputOf(field), wanted);
-    return;
+  letGo(field);
+  said[value === "" ? "delete" : "add"](field);
+  const wanted = String(typeof value === "object" ? "" : value) || field.dataset.default || "";
+  if (!setControl(field, wanted) || typeof value === "object") {
+    holdAsGiven(field, value, () => setValue(field));
   }
-  const match = radios.find((radio) => radio.value.toLowerCase() === wanted.toLowerCase());
+}
+
+/** Set what is shown; tell whether it says what was wanted. */
+function setControl(field, wanted) {
+  const radios = [...field.querySelectorAll("input[type=radio]")];
+  if (radios.length > 0) {
+    return setButtons(field, radios, wanted);
+  }
+  const input = inputOf(field);
+  const match = [...(input.options ?? [])].find((option) => stands(option, wanted));
+  input.value = match?.value ?? (input.type === "date" && !isDay(wanted) ? "" : wanted);
+  return Boolean(match) || shownIn(field) === wanted;
+}
+
+// A browser complains of a day that is none, and shows nothing.
+function isDay(text) {
+  const day = new Date(/^\d{4}-\d\d-\d\d$/.test(text) ? text : NaN);
+  return !Number.isNaN(day.getTime()) && day.toISOString().startsWith(text);
+}
+
+function setButtons(field, radios, wanted) {
+  const match = radios.find((radio) => stands(radio, wanted));
   for (const radio of radios) {
     radio.checked = radio === match;
   }
+  const typed = field.querySelector("[data-typed]");
   if (typed) {
     typed.value = match ? "" : wanted;
   }
+  return Boolean(match) || shownIn(field) === wanted;
 }
 
-// A select that lacks the value asked for would show nothing; better what it starts with.
-function setInput(input, wanted) {
-  input.value = wanted;
-  if (input.value !== wanted && input.tagName === "SELECT") {
-    const match = [...input.options].find((one) => one.value.toLowerCase() === wanted.toLowerCase());
-    input.value = match ? match.value : input.closest("[data-field]").dataset.default;
-  }
+// As Python reads a choice: its value in any case, and the further words for yes and no.
+function stands({ value, dataset }, wanted) {
+  const word = wanted.toLowerCase();
+  return value.toLowerCase() === word || Boolean(word && dataset.also?.split(" ").includes(word));
 }
 
-/** Typing a value of one's own unsets the choices beside it, and the other way round. */
+/** The reader's own answer: a typed value unsets the choices beside it, and the other way round. */
 export function keepOneAnswer(field, changed) {
+  letGo(field);
+  said.add(field);
   const typed = field.querySelector("[data-typed]");
   if (!typed) {
     return;

@@ -1,4 +1,5 @@
-import { valueOf, setValue, mark } from "./fields.js";
+import { inShort, isAsGiven, strangeField } from "./as-given.js";
+import { mark, saysSomething, setValue, valueOf } from "./fields.js";
 import { addEntry, foldAway, removeEntries, waits } from "./entries.js";
 
 const PARTS = "[data-field], [data-group], [data-many]";
@@ -15,16 +16,25 @@ export function partsOf(scope) {
   );
 }
 
-/** Read a form, a group or an entry as a request; what is empty or as it began is left out. */
+/**
+ * Read a form, a group or an entry as a request; what is empty or as it began is left out.
+ *
+ * What was given under a name stands before a group or a list of that name, until it is left out.
+ */
 export function read(scope) {
-  const request = {};
+  const request = Object.create(null); // in which __proto__ is a name like any other
   for (const part of partsOf(scope)) {
+    const name = nameOf(part);
     const value = readPart(part);
-    if (!isEmpty(value) && value !== part.dataset.default) {
-      request[nameOf(part)] = value;
+    if (!(name in request) && saysAnything(part, value)) {
+      request[name] = value;
     }
   }
   return request;
+}
+
+function saysAnything(part, value) {
+  return part.dataset.field ? isAsGiven(part) || saysSomething(part) : !isEmpty(value);
 }
 
 function readPart(part) {
@@ -41,19 +51,68 @@ function readPart(part) {
   return filled.map(({ value }) => value);
 }
 
-/** Fill a form, a group or an entry from a request; what the request lacks is set back. */
+/**
+ * Fill a form, a group or an entry from a request; what the request lacks is set back.
+ *
+ * What has no place here gets one of its own, so that nothing that was given is lost or changed.
+ */
 export function write(scope, request) {
-  for (const part of partsOf(scope)) {
-    const value = request?.[nameOf(part)];
+  partsOf(scope).filter((part) => "strange" in part.dataset).forEach((part) => part.remove());
+  const parts = partsOf(scope);
+  for (const part of parts) {
+    const value = valueFor(part, request) ?? "";
     if (part.dataset.field) {
-      setValue(part, value ?? "");
+      setValue(part, value);
     } else if (part.dataset.group) {
-      write(part, value ?? {});
+      write(part, value || {});
     } else {
-      writeEntries(part, Array.isArray(value) ? value : []);
+      writeEntries(part, value || []);
     }
   }
+  const strange = Object.entries(request).filter(([name, value]) => !hasPlace(parts, name, value));
+  putFirst(scope, strange.map(([name, value]) => strangeField(name, value ?? "")));
   openWhereFilled(scope);
+}
+
+function valueFor(part, request) {
+  const name = nameOf(part);
+  return Object.hasOwn(request, name) && fits(part, request[name]) ? request[name] : null;
+}
+
+function hasPlace(parts, name, value) {
+  return parts.some((part) => nameOf(part) === name && fits(part, value));
+}
+
+// What is null or empty counts as left out, as Python counts it.
+function fits(part, value) {
+  if (part.dataset.field || value === null || value === "") {
+    return true;
+  }
+  return part.dataset.group ? isRecord(value) : fitsList(part, value);
+}
+
+function fitsList(list, value) {
+  return Array.isArray(value) && value.length <= Number(list.dataset.most) && value.every((one) => isRecord(one) && !isEmpty(one));
+}
+
+function isRecord(value) {
+  return typeof value === "object" && value !== null && !Array.isArray(value);
+}
+
+function putFirst(scope, fields) {
+  const title = scope.querySelector(":scope > legend");
+  const inside = scope.querySelector(":scope > [data-rest] > .entry__fields") ?? scope;
+  title && inside === scope ? title.after(...fields) : inside.prepend(...fields);
+}
+
+/** The part of a remembered request that a form has names for. */
+export function known(form, request) {
+  const parts = partsOf(form);
+  const entries = Object.entries(request).filter(([name, value]) => value && hasPlace(parts, name, value));
+  return Object.fromEntries(entries.map(([name, value]) => {
+    const part = parts.find((one) => nameOf(one) === name);
+    return [name, part.dataset.group ? known(part, value) : value];
+  }));
 }
 
 function writeEntries(list, values) {
@@ -97,7 +156,7 @@ export function showProblems(form, problems) {
   for (const [path, problem] of Object.entries(problems)) {
     const part = partAt(form, path);
     if (!part) {
-      homeless.push(problem);
+      homeless.push(`${inShort(path)}: ${problem}`);
     } else if (isUntouched(part)) {
       empty.push(labelOf(part));
     } else {
@@ -109,22 +168,31 @@ export function showProblems(form, problems) {
 }
 
 function unfold(part) {
-  const rest = part.closest("[data-rest]");
-  if (rest) {
-    rest.open = true;
+  for (let shut = part.closest("details"); shut; shut = shut.parentElement.closest("details")) {
+    shut.open = true;
   }
 }
 
 function isUntouched(part) {
+  if (isAsGiven(part)) {
+    return false;
+  }
   return part.dataset.many
     ? included.get(part).length === 0
     : valueOf(part) === (part.dataset.default ?? "");
 }
 
-/** Find the part of a form at a path. */
+/** Find the part of a form at a path; what is wrong inside a value as given is wrong with it. */
 export function partAt(form, path) {
   let scope = form;
+  const whole = partsOf(form).find((part) => nameOf(part) === path);
+  if (whole) {
+    return whole;
+  }
   for (const step of path.matchAll(/([^.[\]]+)|\[(\d+)\]/g)) {
+    if (isAsGiven(scope)) {
+      return scope;
+    }
     scope = step[2] === undefined
       ? partsOf(scope).find((part) => nameOf(part) === step[1])
       : included.get(scope)?.[Number(step[2])];

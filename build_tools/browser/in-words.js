@@ -1,3 +1,4 @@
+import { inShort, isAsGiven } from "./as-given.js";
 import { say } from "./element.js";
 import { valueOf } from "./fields.js";
 
@@ -21,12 +22,15 @@ export function showInWords(entry) {
 
 // Heard alone, an entry or its button for removal tells by its own name which it is.
 function showName(entry) {
-  const name = valueOf(fieldsIn(entry).find((field) => !field.closest("[data-rest]")));
+  const name = inShort(valueOf(fieldsIn(entry).find((field) => !field.closest("[data-rest]"))));
   entry.querySelectorAll("[data-named]").forEach((place) => say(place, name ? `: ${name}` : ""));
 }
 
 function inWords(field) {
   const value = valueOf(field);
+  if (isAsGiven(field)) {
+    return labelled(field, inShort(value));
+  }
   if (!value || value === (field.dataset.default ?? "")) {
     return "";
   }

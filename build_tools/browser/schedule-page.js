@@ -60,26 +60,33 @@ function dropped(page, event) {
 
 // An example, or a case that somebody shared, stands in the address.
 function openCase(page) {
-  const { text = "", ...request } = fromFragment(location.hash) ?? {};
-  write(page.form, request);
+  const { text = "", mapping = [], ...request } = fromFragment(location.hash) ?? {};
+  const chosen = meanings(mapping);
+  write(page.form, chosen ? request : { mapping, ...request });
   page.part("text").value = text;
   if (text) {
-    judgeText(page);
+    judgeText(page, chosen ?? new Map());
   }
 }
 
-function judgeText(page) {
+// What columns were said to hold, where it is said as the page says it; else null.
+function meanings(mapping) {
+  const sound = Array.isArray(mapping) && mapping.every((one) => Object.keys(one).sort().join() === "column,means");
+  return sound ? new Map(mapping.map(({ column, means }) => [column, means])) : null;
+}
+
+function judgeText(page, chosen) {
   const text = page.part("text").value;
   if (text.trim()) {
-    take(page, ofText(text));
+    take(page, ofText(text), chosen);
   } else {
     showState(page.root, "unfinished", "Not judged yet", "Choose a file, or paste its rows.");
   }
 }
 
-function take(page, schedule) {
+function take(page, schedule, chosen = new Map()) {
   page.schedule = schedule;
-  page.chosen.clear();
+  page.chosen = chosen;
   judge(page);
 }
 

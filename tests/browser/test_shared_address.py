@@ -102,10 +102,12 @@ def test_nothing_is_remembered_where_storage_is_refused(
     phone.waits_for("fail")
 
 
-def test_a_broken_address_is_only_a_form_with_what_can_be_read(phone: Phone) -> None:
-    """Names from nowhere in an address change nothing; what is known is filled in."""
+def test_a_broken_address_is_a_form_with_what_can_be_read_and_what_cannot(phone: Phone) -> None:
+    """What is known is filled in; what is not stands there as it was given, and is refused."""
     phone.open(CHECKER + "#__proto__.x=1&readings.7.value=28&device.type=Z&nonsense=1")
-    phone.waits_until_running()
+    phone.waits_for("unfinished")
 
     expect(phone.field("readings", "0", "value").locator("input")).to_have_value("28")
     expect(phone.field("device", "type").locator("input:checked")).to_have_count(0)
+    expect(phone.field("device", "type").locator("[data-problem]")).to_contain_text("'Z'")
+    expect(phone.page.locator("[data-strange]")).to_have_count(2)
