@@ -5,9 +5,11 @@ import { known, partAt, read, readyForPaper, showProblems, write } from "./form.
 import { fromFragment, toFragment } from "./address.js";
 import { showInWords } from "./in-words.js";
 import { offerKeeping } from "./keep.js";
+import { watchDevice } from "./last-device.js";
 import { recall, remember } from "./memory.js";
 import { showResults } from "./results.js";
 import { offerSharing } from "./sharing.js";
+import { holdTyped, typedBefore } from "./typed.js";
 import { keepInView, showCrash, showFailure, showProgress, showUnfinished, showVerdict, showWorking } from "./verdict.js";
 
 const ADDRESS_AFTER = 300; // milliseconds: browsers refuse addresses that change too often
@@ -18,10 +20,13 @@ const WORKING_AFTER = 150; // milliseconds after which an old verdict must not s
 export function mount(root) {
   const checker = { root, form: root.querySelector("[data-inputs]"), slug: root.dataset.checker };
   checker.own = "ownAddress" in root.dataset;
-  fill(checker);
+  checker.judge = () => judge(checker);
   const stop = new AbortController();
   const options = { signal: stop.signal };
+  checker.device = checker.own ? watchDevice(checker, options) : null; // a lesson's case is no reading
+  fill(checker);
   checker.form.addEventListener("input", (event) => edited(checker, event.target), options);
+  checker.form.addEventListener("change", () => addressWritten(checker), options);
   checker.form.addEventListener("click", (event) => clicked(checker, event.target), options);
   checker.form.addEventListener("submit", (event) => event.preventDefault(), options);
   addEventListener("hashchange", () => addressChanged(checker), options);
@@ -44,8 +49,10 @@ export function mount(root) {
 
 function fill(checker) {
   const given = checker.root.dataset.given;
-  const shared = checker.own ? fromFragment(location.hash) : null;
+  const typed = checker.own ? typedBefore() : null;
+  const shared = typed?.request ?? (checker.own ? fromFragment(location.hash) : null);
   write(checker.form, shared ?? (given ? JSON.parse(given) : known(checker.form, recall("last") ?? {})));
+  checker.device?.written(typed);
 }
 
 function edited(checker, changed) {
@@ -53,11 +60,12 @@ function edited(checker, changed) {
   if (field) {
     keepOneAnswer(field, changed);
   }
-  touched(changed);
+  touched(checker, changed);
   judge(checker);
 }
 
-function touched(changed) {
+function touched(checker, changed) {
+  checker.device?.typed(changed);
   const entry = changed.closest("[data-entry]");
   if (entry) {
     delete entry.dataset.untouched;
@@ -75,23 +83,25 @@ function clicked(checker, target) {
   } else if ("start" in button.dataset) {
     addNext(button.closest("[data-many]"), JSON.parse(button.dataset.start)).querySelector("input").focus();
   } else if ("remove" in button.dataset) {
+    checker.device?.typed(button);
     takeAway(button.closest("[data-entry]"));
   } else if ("suggestion" in button.dataset) {
-    suggest(button);
+    suggest(checker, button);
   } else if ("clear" in button.dataset) {
     write(checker.form, {});
+    checker.device?.written();
   } else {
     return;
   }
   judge(checker);
 }
 
-function suggest(button) {
+function suggest(checker, button) {
   const field = button.closest("[data-field]");
   const input = field.querySelector("input");
   input.value = button.dataset.suggestion;
   keepOneAnswer(field, input);
-  touched(input);
+  touched(checker, input);
   if (/^\W+$/.test(input.value)) {
     input.focus(); // a sign waits for its figure
   }
@@ -113,6 +123,7 @@ function takeAway(entry) {
 }
 
 function judge(checker) {
+  checker.device?.mark();
   const request = read(checker.form);
   checker.request = request;
   showUnits(checker.form);
@@ -130,8 +141,9 @@ function judge(checker) {
 
 function keepInMind(checker, request) {
   clearTimeout(checker.addressTimer);
-  checker.addressTimer = setTimeout(() => writeAddress(checker), ADDRESS_AFTER);
+  checker.addressTimer = setTimeout(() => addressWritten(checker), ADDRESS_AFTER);
   if (checker.own) {
+    holdTyped(checker.device.whole()) || writeAddress(checker);
     const last = recall("last") ?? {};
     const asked = ["code", "device"].map((name) => [name, partAt(checker.form, name)]);
     const sound = asked.filter(([, part]) => part && !part.querySelector("[data-as-given]"));
@@ -155,10 +167,19 @@ function writeAddress(checker) {
   }
 }
 
+// A page that is being left does not do this: the tab may come back at the address before.
+function addressWritten(checker) {
+  writeAddress(checker);
+  if (checker.own) {
+    holdTyped(checker.device.whole());
+  }
+}
+
 function addressChanged(checker) {
   const shared = checker.own ? fromFragment(location.hash) : null;
   if (shared && toFragment(shared) !== toFragment(checker.request)) {
     write(checker.form, shared);
+    checker.device?.written();
     judge(checker);
   }
 }

@@ -17,13 +17,14 @@ export function partsOf(scope) {
 }
 
 /**
- * Read a form, a group or an entry as a request; what is empty or as it began is left out.
+ * Read a form, a group or an entry as a request; what is empty or as it began is left out, and
+ * so is what is still of the last device.
  *
  * What was given under a name stands before a group or a list of that name, until it is left out.
  */
 export function read(scope) {
   const request = Object.create(null); // in which __proto__ is a name like any other
-  for (const part of partsOf(scope)) {
+  for (const part of partsOf(scope).filter((one) => !("last" in one.dataset))) {
     const name = nameOf(part);
     const value = readPart(part);
     if (!(name in request) && saysAnything(part, value)) {
@@ -44,7 +45,7 @@ function readPart(part) {
   if (part.dataset.group) {
     return read(part);
   }
-  const begun = entriesOf(part).filter((entry) => !waits(entry));
+  const begun = entriesOf(part).filter((entry) => !waits(entry) && !("last" in entry.dataset));
   const entries = begun.map((entry) => ({ entry, value: read(entry) }));
   const filled = entries.filter(({ value }) => !isEmpty(value));
   included.set(part, filled.map(({ entry }) => entry));

@@ -55,6 +55,7 @@ async function keep(panel, checker) {
     if (await write(panel, made)) {
       remember("job", made.job);
       note.value = "";
+      checker.device.kept();
       checker.kept = JSON.stringify([job.value, device.value, "", judged.request]);
     }
   }

@@ -22,10 +22,17 @@ function offerReasons(root, words) {
   button.hidden = false;
 }
 
-// A line begun with a usual test and still empty is no part of the verdict, and the bar says so.
+// A line begun with a usual test and still empty is no part of the verdict, nor is what is still of
+// the last device, and the bar says so.
 function waiting(root) {
   const count = root.querySelectorAll("[data-untouched]").length;
-  return count ? `${count === 1 ? "One reading" : `${count} readings`} still empty. ` : "";
+  const empty = count ? `${count === 1 ? "One reading" : `${count} readings`} still empty. ` : "";
+  return empty + ofLast(root);
+}
+
+function ofLast(root) {
+  const count = root.querySelectorAll("[data-last]").length;
+  return count ? `Not counted, of the last device: ${count}. ` : "";
 }
 
 function decided(reply, deciding) {
@@ -48,7 +55,7 @@ export function showUnfinished(root, { homeless, empty }, errors) {
     const reason = homeless[0] ?? `${wrong === 1 ? "One field is" : `${wrong} fields are`} marked below.`;
     bar(root, "unfinished", "Not judged", reason);
   } else {
-    bar(root, "unfinished", "Not judged yet", `Still needed: ${[...new Set(empty)].join(", ")}.`);
+    bar(root, "unfinished", "Not judged yet", `${ofLast(root)}Still needed: ${[...new Set(empty)].join(", ")}.`);
   }
 }
 
