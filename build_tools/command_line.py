@@ -18,7 +18,7 @@ COMMANDS = {
     "setup": "make the build environment and fetch the runtime",
     "serve": "set up, build the site and serve it on this machine [--port N]",
     "build": "set up and build the site into .build/site",
-    "test": "set up, build the site and run every test [pytest's own options]",
+    "test": "set up, build the site and test it [--all: the slow tests too; pytest's own options]",
     "check": "the gate: format, lint, types, floors, strict site build, tests [--again]",
     "screenshots": "take pictures of the key pages at each width, light, dark and in print [names]",
     "bench": "measure sizes and times, each against its budget [names]",

@@ -9,6 +9,7 @@ from typing import NamedTuple
 from build_tools import chromium, places, stamps
 from build_tools.identity import SOURCES
 from build_tools.programs import run_logged
+from build_tools.pytest_command import pytest_command
 from build_tools.site_build import ensure_site
 
 TESTS_STAMP = places.CACHE / "tests.passed"
@@ -35,7 +36,7 @@ STEPS = (
     Step("types", "does mypy --strict find nothing?", _module("mypy")),
     Step("floors", "do imports go down only?", (*FLOORS, places.CACHE / "imports")),
     Step("site", "does the site build with no warning?"),
-    Step("tests", "does every test pass?", _module("pytest", "--quiet")),
+    Step("tests", "does every test pass?", tuple(pytest_command(["--quiet"]))),
 )
 
 

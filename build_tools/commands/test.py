@@ -4,15 +4,15 @@ from __future__ import annotations
 
 import os
 import subprocess
-import sys
 from collections.abc import Sequence
 
 from build_tools import chromium, places
+from build_tools.pytest_command import pytest_command
 from build_tools.site_build import ensure_site
 
 
 def run(arguments: Sequence[str]) -> int:
-    """Run pytest over everything, with its own options if any are given.
+    """Run pytest, with its own options if any are given, and the slow tests after `--all`.
 
     The last line is pytest's own, which tells how many tests passed.
     """
@@ -20,5 +20,5 @@ def run(arguments: Sequence[str]) -> int:
     if chromium.WITHOUT not in arguments:
         variables[chromium.VARIABLE] = str(chromium.find_chromium())
     ensure_site()
-    command = [sys.executable, "-m", "pytest", *arguments]
+    command = pytest_command(arguments)
     return subprocess.run(command, cwd=places.ROOT, env=variables, check=False).returncode

@@ -8,24 +8,12 @@ from typing import Any
 from playwright.sync_api import Page
 
 from build_tools import runtime_package
+from tests.browser.settled import settle
 
 AXE = runtime_package.FOLDER / "node_modules" / "axe-core" / "axe.min.js"
 # All other rules find the same in light and in dark.
 COLOUR_RULES = ("color-contrast", "link-in-text-block")
 SWITCH = ".md-header__option label:not([hidden])"
-# Colours that are on their way to others are nobody's choice.
-SETTLED = """
-async () => {
-  const frame = () => new Promise((done) => requestAnimationFrame(done));
-  const moving = () => document.getAnimations().filter(({ effect, playState }) =>
-    playState === "running" && Number.isFinite(effect.getComputedTiming().endTime));
-  do {
-    await Promise.all(moving().map(({ finished }) => finished.catch(() => null)));
-    await frame();
-    await frame();
-  } while (moving().length > 0);
-}
-"""
 UNFOLD = "document.querySelectorAll('details').forEach((one) => { one.open = true; })"
 
 
@@ -42,7 +30,7 @@ def broken(page: Page, state: str, rules: tuple[str, ...] = ()) -> list[tuple[An
         state: what the page shows, for whoever reads the complaint.
         rules: the rules to look for; without any, all.
     """
-    page.evaluate(SETTLED)
+    settle(page)
     asked: dict[str, Any] = {"resultTypes": ["violations"], "preload": False}
     if rules:
         asked["runOnly"] = list(rules)

@@ -6,6 +6,8 @@ from typing import Any
 
 from playwright.sync_api import Page
 
+from tests.browser.settled import settle
+
 LEAST = 48  # px, either way
 # Measured by the box that takes the tap; links in running text may be small.
 SMALL = """
@@ -24,5 +26,6 @@ SMALL = """
 
 def too_small(page: Page) -> list[Any]:
     """Return what can be tapped in the checkers of a page but is too small, with its size."""
+    settle(page)
     found: list[Any] = page.evaluate(SMALL, LEAST)
     return found

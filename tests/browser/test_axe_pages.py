@@ -6,15 +6,16 @@ from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
 
+import pytest
 from playwright.sync_api import Browser, Page, expect
 
 from tests.browser.axe import UNFOLD, bring_axe, broken_in_either_colours
 from tests.browser.guard import Guard
 from tests.browser.host import Host
 from tests.browser.phone import NO_COPY, PATIENCE, PHONE, Phone
+from tests.browser.settled import page_width
 
 NARROWEST = 320
-WIDE = "document.documentElement.scrollWidth"
 # The checkers stay at their start: their states have tests of their own.
 NO_CHECKERS = """
 globalThis.Worker = class extends EventTarget { postMessage() {} terminate() {} };
@@ -25,12 +26,13 @@ def _wrong_with(page: Page, place: str) -> list[tuple[Any, ...]]:
     """Return what is wrong with a page in either colours, with all unfolded."""
     page.keyboard.press("Shift")  # a key brings the theme, which else waits for a verdict
     page.evaluate(UNFOLD)
-    wide = page.evaluate(WIDE)
+    wide = page_width(page)
     found: list[tuple[Any, ...]] = [(place, "too wide", wide)] if wide > NARROWEST else []
     bring_axe(page)
     return found + broken_in_either_colours(page, place)
 
 
+@pytest.mark.slow  # its kinds are guarded below; the whole walk takes two minutes
 def test_every_page_is_accessible_and_narrow(
     browser: Browser, host: Host, guard: Guard, site_names: set[str]
 ) -> None:

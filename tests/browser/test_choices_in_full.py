@@ -8,6 +8,7 @@ from checkers.catalogue import CHECKERS
 from checkers.domain.checker import Checker
 from tests.browser.axe import UNFOLD
 from tests.browser.phone import Phone
+from tests.browser.settled import settle
 from tests.browser.targets import too_small
 
 WIDTHS = (360, 412)  # px: a small phone, and one of the usual size
@@ -53,6 +54,7 @@ def test_a_choice_is_read_whole(phone: Phone, checker: Checker) -> None:
         phone.page.set_viewport_size({"width": width, "height": 800})
         phone.open(f"checkers/{checker.slug}/")
         phone.page.evaluate(UNFOLD)
+        settle(phone.page)
 
         assert phone.page.evaluate(CUT, ARROW) == []
         assert phone.page.evaluate(BROKEN) == []
@@ -63,6 +65,7 @@ def test_a_choice_is_read_whole(phone: Phone, checker: Checker) -> None:
 def test_a_list_is_no_higher_for_a_long_choice(phone: Phone) -> None:
     """In an entry as anywhere: two lines fit in the height that a thumb needs."""
     phone.open("checkers/leakage-budget/")
+    settle(phone.page)
     lists = phone.page.locator("[data-inputs] select")
 
     assert {box["height"] for one in lists.all() if (box := one.bounding_box())} == {48}

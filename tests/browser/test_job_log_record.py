@@ -10,6 +10,7 @@ from playwright.sync_api import Page, expect
 
 from tests.browser.job_log import REQUEST, JobLog, an_entry, reading
 from tests.browser.phone import Phone
+from tests.browser.settled import page_width
 
 BLINDED = reading("28 ms", device={"type": "AC", "rated_residual_current": "30 mA"})
 ENTRIES = (
@@ -66,7 +67,7 @@ def test_the_record_prints_alone_and_fits(job_log: JobLog, width: int) -> None:
     expect(page.locator("[data-record]")).to_be_visible()
     for other in (".md-header", ".foot", "[data-list]", "[data-job]", ".sheet__controls", "h1"):
         expect(page.locator(other).first).to_be_hidden()
-    assert page.evaluate("document.documentElement.scrollWidth") <= width
+    assert page_width(page) <= width
 
 
 def test_verdicts_are_told_apart_without_colour(job_log: JobLog) -> None:
@@ -88,7 +89,7 @@ def test_the_log_fits_a_phone(job_log: JobLog, page: Page) -> None:
     job_log.button("Edit").first.click()
     page.locator("summary", has_text="Take in a saved log").click()
 
-    assert page.evaluate("document.documentElement.scrollWidth") <= 320
+    assert page_width(page) <= 320
     sizes = page.locator(TAPPED).evaluate_all(
         "(all) => all.filter((one) => one.offsetParent !== null)"
         ".map((one) => [one.textContent.slice(0, 30), one.getBoundingClientRect().height])"

@@ -9,6 +9,7 @@ from playwright.sync_api import Page
 
 from build_tools.screenshots.views import read_views
 from tests.browser.phone import Phone
+from tests.browser.settled import page_width
 
 WIDTHS = (320, 412)
 
@@ -24,7 +25,7 @@ def test_a_verdict_fits(phone: Phone, page: Page, width: int) -> None:
     )
     phone.waits_for("fail")
 
-    assert page.evaluate("document.documentElement.scrollWidth") <= width
+    assert page_width(page) <= width
 
 
 def test_pictures_are_taken_of_pages_that_are_there(site_names: set[str]) -> None:

@@ -9,6 +9,7 @@ from playwright.sync_api import Page, expect
 from tests.browser.axe import AXE
 from tests.browser.phone import Phone
 from tests.browser.practising import Case, Learner
+from tests.browser.settled import page_width, settle
 from tests.browser.targets import too_small
 from tests.browser.test_layout import WIDTHS
 
@@ -50,6 +51,7 @@ def test_a_wide_screen_shows_case_and_steps_side_by_side(phone: Phone, page: Pag
     page.set_viewport_size({"width": 1280, "height": 900})
     learner = Learner(phone, CASE)
     learner.opens()
+    settle(page)
     boxes = [page.locator(f".practice__{one}").bounding_box() for one in ("which", "case", "steps")]
     which, case, steps = (box for box in boxes if box)
 
@@ -61,7 +63,7 @@ def test_a_wide_screen_shows_case_and_steps_side_by_side(phone: Phone, page: Pag
 
 def _found(page: Page, state: str) -> list[tuple[Any, ...]]:
     """Return what axe-core finds in both colour schemes, and the width of a page too wide."""
-    wide = page.evaluate("document.documentElement.scrollWidth")
+    wide = page_width(page)
     found: list[tuple[Any, ...]] = [(state, "too wide", wide)] if wide > WIDTHS[0] else []
     for scheme in SCHEMES:
         page.emulate_media(color_scheme=scheme)

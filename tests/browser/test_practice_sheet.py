@@ -9,6 +9,7 @@ from playwright.sync_api import Page, expect
 
 from tests.browser.phone import Phone
 from tests.browser.practising import Case, Learner
+from tests.browser.settled import page_width
 
 CASE = Case(3, 21)
 COUNT = 6
@@ -73,4 +74,4 @@ def test_it_prints_alone_with_its_answers_on_pages_of_their_own(
     for other in ("[data-part=answers]", ".sheet__controls", "[data-kept]", "[data-class]"):
         expect(page.locator(other).first).to_be_hidden()
     expect(page.locator("[data-part=questions] h2")).to_have_css("color", "rgb(0, 0, 0)")
-    assert page.evaluate("document.documentElement.scrollWidth") <= 794
+    assert page_width(page) <= 794

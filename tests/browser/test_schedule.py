@@ -12,6 +12,7 @@ from playwright.sync_api import Download, FilePayload, expect
 
 from tests.browser.axe import AXE
 from tests.browser.phone import PATIENCE, Phone
+from tests.browser.settled import page_width
 
 PAGE = "checkers/schedule/"
 BOARD = (
@@ -194,4 +195,4 @@ def test_the_page_fits_a_narrow_phone(at_schedule: Phone) -> None:
     page.locator("[data-file]").set_input_files([filed(BOARD)])
     at_schedule.waits_for("fail")
 
-    assert page.evaluate("document.documentElement.scrollWidth") <= 320
+    assert page_width(page) <= 320

@@ -6,6 +6,7 @@ import pytest
 from playwright.sync_api import Page, expect
 
 from tests.browser.phone import PATIENCE, PHONE, Phone
+from tests.browser.settled import page_width
 
 RESULT = ".md-search-result__item > .md-search-result__link"
 NEAR = 4  # results that a phone shows without scrolling far
@@ -39,7 +40,7 @@ def test_what_is_typed_leads_to_its_page(phone: Phone, page: Page, typed: str, l
     found = f".md-search-result__item:nth-child(-n+{NEAR}) > a[href*='/{leads}?h=']"
     page.locator(found).first.wait_for(timeout=PATIENCE)
     expect(first.first.locator(".md-tags")).to_be_hidden()
-    assert page.evaluate("document.documentElement.scrollWidth") <= PHONE["viewport"]["width"]
+    assert page_width(page) <= PHONE["viewport"]["width"]
 
 
 def test_an_address_with_a_search_shows_its_results(phone: Phone, page: Page) -> None:

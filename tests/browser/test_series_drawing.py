@@ -8,6 +8,7 @@ from playwright.sync_api import Page, expect
 from build_tools.checker_shows import fragment
 from checkers.catalogue.series import TWO_CHARGE_POINTS
 from tests.browser.phone import Phone
+from tests.browser.settled import page_width, settle
 
 PLACE = f"checkers/series/#{fragment(TWO_CHARGE_POINTS.request)}"
 TREE = "[data-results] figure.tree"
@@ -45,10 +46,11 @@ def test_every_line_of_the_drawing_fits(phone: Phone, page: Page, width: int) ->
     page.set_viewport_size({"width": width, "height": 900})
     phone.open(PLACE)
     phone.waits_for("fail")
+    settle(page)
     right = page.locator(TREE).bounding_box()
     texts = page.locator(f"{TREE} > svg tspan")
     ends = texts.evaluate_all("(all) => all.map((one) => one.getBoundingClientRect().right)")
 
     assert right is not None
     assert max(ends) <= right["x"] + right["width"] + 1
-    assert page.evaluate("document.documentElement.scrollWidth") <= width
+    assert page_width(page) <= width

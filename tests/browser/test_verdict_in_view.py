@@ -5,6 +5,7 @@ from __future__ import annotations
 from playwright.sync_api import expect
 
 from tests.browser.phone import Phone
+from tests.browser.settled import settle
 
 CHECKER = "checkers/readings/"
 DEVICE = "#code=gb&on=2026-11-24&device.type=A&device.rated_residual_current=30+mA"
@@ -45,6 +46,7 @@ def test_the_keyboard_hides_neither_verdict_nor_field(phone: Phone) -> None:
     phone.page.set_viewport_size({"width": 412, "height": 400})
     phone.open(CHECKER + DEVICE + AT_ONE + "&readings.0.value=400+ms")
     phone.waits_for("fail")
+    settle(phone.page)
 
     assert phone.page.evaluate(COVERED) == []
 
@@ -54,6 +56,7 @@ def test_the_verdict_goes_along_where_the_keyboard_moves_the_view(phone: Phone) 
     phone.page.add_init_script(OWN_VIEW)
     phone.open(CHECKER + DEVICE + AT_ONE + "&readings.0.value=28")
     phone.waits_for("pass")
+    settle(phone.page)
     phone.page.evaluate("scrollTo(0, 600)")
 
     assert phone.page.evaluate(SEEN, 260) == 260

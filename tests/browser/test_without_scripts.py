@@ -8,6 +8,7 @@ import pytest
 from playwright.sync_api import Browser, Page, expect
 
 from tests.browser.host import Host
+from tests.browser.settled import page_width
 
 NARROWEST = 320  # px
 LEAST_LETTER = 11  # px: what a caption in a picture or a footnote may come down to
@@ -52,7 +53,7 @@ def test_a_page_is_read_without_scripts(plain: Page, lasting_host: Host, place: 
     """Nothing reaches over the edge, its heading is seen, and no letter is too small."""
     plain.goto(lasting_host.address + place)
 
-    assert plain.evaluate("document.documentElement.scrollWidth") <= NARROWEST
+    assert page_width(plain, scripts=False) <= NARROWEST
     assert plain.evaluate(UNREADABLE, LEAST_LETTER) == []
     expect(plain.get_by_role("heading", level=1)).to_be_visible()
 

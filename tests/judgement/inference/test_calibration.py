@@ -10,7 +10,11 @@ from __future__ import annotations
 from functools import cache
 from math import sqrt
 
+import pytest
+
 from build_tools.benches.calibration import Draw, draws, reliability
+
+pytestmark = pytest.mark.slow  # it measures: `bench calibration` prints the same table
 
 COUNT = 600
 ALLOWED = 0.03  # for clouds of finite size
