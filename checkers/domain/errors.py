@@ -11,7 +11,17 @@ from reprlib import Repr
 
 SHOWN = 80  # characters of a refused value: enough to know it again
 LONGEST_NUMBER = 2**256
-_LIMITED = Repr(maxlevel=3, maxdict=4, maxlist=4, maxtuple=4, maxother=SHOWN, maxlong=SHOWN)
+
+
+def _limited() -> Repr:
+    shown = Repr()
+    shown.maxlevel = 3
+    shown.maxdict = shown.maxlist = shown.maxtuple = 4
+    shown.maxother = shown.maxlong = SHOWN
+    return shown
+
+
+_LIMITED = _limited()
 
 
 class InvalidRequest(Exception):
