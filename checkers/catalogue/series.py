@@ -3,11 +3,21 @@
 from __future__ import annotations
 
 from dataclasses import MISSING, dataclass
+from datetime import date
 
-from checkers.catalogue.type_for_load import MAKER_CHOICES
+from checkers.catalogue.type_for_load import CONDITION, DECLARED, FITTED_ON, MAKER_CHOICES
 from checkers.domain.checker import Checker, Example
 from checkers.domain.devices import Device, Form
-from checkers.domain.fields import Folded, choice, many, quantity, text, whole_number, yes_no
+from checkers.domain.fields import (
+    Folded,
+    choice,
+    day,
+    many,
+    quantity,
+    text,
+    whole_number,
+    yes_no,
+)
 from checkers.domain.load_kinds import Separation, Supply
 from checkers.domain.loads import LOAD_CHOICES, LOADS
 from checkers.domain.question import Question
@@ -49,6 +59,7 @@ class DeviceInTree(Device, Placed):
     """One device of the tree."""
 
     form: str = choice(Form, "Form", default=Form.RCCB, advanced=True)
+    fitted_on: date | None = day("Day the device was fitted", advanced=True, explain=FITTED_ON)
 
     @property
     def device(self) -> Device:
@@ -68,11 +79,7 @@ class LoadInTree(Placed):
         DCProtection, "Its own protection against smooth DC", default=DCProtection.NONE
     )
     dc_residual: float | None = quantity(
-        "dc_residual",
-        "Smooth DC its maker declares",
-        default=None,
-        explain="The most that each can leave on its device. It counts in place of what its "
-        "kind may leave.",
+        "dc_residual", "Smooth DC its maker declares", default=None, explain=DECLARED
     )
     supply: str = choice(Supply, "Supply", default="", advanced=True)
     separation: str = choice(
@@ -82,6 +89,9 @@ class LoadInTree(Placed):
         advanced=True,
     )
     maker_says: str = choice(MAKER_CHOICES, "What its maker states", default=SILENT, advanced=True)
+    condition_holds: bool | None = yes_no(
+        "The further condition holds", explain=CONDITION, advanced=True
+    )
 
     def problems(self) -> dict[str, str]:
         """Return what is wrong with the fields together, by field."""
@@ -100,13 +110,14 @@ class LoadInTree(Placed):
             separation=self.separation,
             maker_says=self.maker_says,
             detection=self.dc_protection == DCProtection.RDC_DD,
+            condition=self.condition_holds,
+            declared=self.dc_residual,
         )
         return PlacedLoad(
             self.id or load.name,
             equipment,
             self.count,
             self.dc_protection,
-            self.dc_residual,
             parents,
         )
 
@@ -135,7 +146,12 @@ class Inputs(Question):
 
     def problems(self) -> dict[str, str]:
         """Return what is wrong with the fields together, by field."""
-        return problems_of(self.devices, self.loads)
+        problems = problems_of(self.devices, self.loads)
+        for place, one in enumerate(self.devices):
+            if one.fitted_on and one.fitted_on > self.day:
+                late = f"{one.fitted_on} is after the day asked about, {self.day}"
+                problems[f"devices[{place}].fitted_on"] = late
+        return problems
 
     @property
     def hazards(self) -> frozenset[str]:
@@ -147,7 +163,8 @@ class Inputs(Question):
         """The tree as the judgement takes it."""
         places = places_of(self.devices)
         devices = [
-            PlacedDevice(one.id, one.device, parents_of(one, places)) for one in self.devices
+            PlacedDevice(one.id, one.device, parents_of(one, places), one.fitted_on)
+            for one in self.devices
         ]
         loads = [one.placed(parents_of(one, places)) for one in self.loads]
         return arrange(devices, loads, self.local_code, self.day)

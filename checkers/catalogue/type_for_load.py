@@ -9,14 +9,21 @@ from typing import Any
 
 from checkers.domain.checker import Checker, Example
 from checkers.domain.codes import TypeRule
-from checkers.domain.devices import Device, DeviceType
-from checkers.domain.fields import choice, day, group, yes_no
+from checkers.domain.devices import Device, DeviceType, Form
+from checkers.domain.fields import choice, day, group, quantity, yes_no
 from checkers.domain.load_kinds import Load, MetBy, Separation, Supply
 from checkers.domain.loads import LOAD_CHOICES, LOADS
 from checkers.domain.question import Question
 from checkers.domain.verdicts import Figure, Outcome, Result
+from checkers.judgement.declared_dc import judge_declared
 from checkers.judgement.equipment import NO_DC, SILENT, Equipment
-from checkers.judgement.equipment_fit import judge_by_load_rules, judge_fit, narrower_types
+from checkers.judgement.equipment_fit import (
+    SHARED_UNSAID,
+    judge_by_load_rules,
+    judge_fit,
+    narrower_types,
+)
+from checkers.judgement.fault_fit import NOT_PROTECTIVE
 from checkers.judgement.type_order import ORDER, covers, in_words
 from checkers.judgement.type_rules import concerning, conditional, judge_by_code, raised, refused
 
@@ -25,6 +32,15 @@ ABOVE = (
     "up to twice its rating of smooth DC: check the whole arrangement with the series checker."
 )
 SHARED = "Whatever blinds the device leaves every circuit on it without protection."
+CONDITION = (
+    "Where a narrower type serves only under a further condition: only filament lamps behind a "
+    "dimmer, a mains transformer in a welding set, every machine used on a site."
+)
+DECLARED = (
+    "The most that each can leave on its device. In place of what its kind may leave, where a "
+    "fault cannot leave more; it says nothing of the type."
+)
+FITTED_ON = "For a device already in place: the code of that day counts for its type."
 NO_DETECTION_HERE = "6 mA DC detection plays no part in what is known of this equipment."
 NO_SEPARATION_HERE = "Separation plays no part in what is known of this equipment."
 MAKER_CHOICES = (
@@ -53,11 +69,21 @@ class Inputs(Question):
         "6 mA DC detection built in",
         explain="In a vehicle charge point: detection to IEC 62955 that opens its supply.",
     )
+    dc_residual: float | None = quantity(
+        "dc_residual",
+        "Smooth DC its maker declares",
+        default=None,
+        explain=DECLARED,
+        advanced=True,
+    )
+    condition_holds: bool | None = yes_no(
+        "The further condition holds", explain=CONDITION, advanced=True
+    )
     shared: bool | None = yes_no("The device feeds other circuits as well")
     fitted_on: date | None = day(
         "Day the device was fitted",
         advanced=True,
-        explain="For a device already in place: the code of that day counts for its type.",
+        explain=FITTED_ON,
     )
     device: Device = group(Device, "Device", default=Device)
 
@@ -87,6 +113,8 @@ class Inputs(Question):
             separation=self.separation,
             maker_says=self.maker_says,
             detection=self.dc_detection,
+            condition=self.condition_holds,
+            declared=self.dc_residual,
         )
 
 
@@ -101,9 +129,11 @@ def check(inputs: Inputs) -> Result:
     equipment, device = inputs.equipment, inputs.device
     code = inputs.local_code
     rules = concerning(code.type_rules_on(inputs.fitted_on or inputs.day), equipment)
+    protects = Form(device.form) not in NOT_PROTECTIVE
     findings = [
         judge_fit(equipment, device),
-        *judge_by_code(rules, equipment, device.type),
+        *judge_by_code(rules, equipment, device.type if protects else DeviceType.UNKNOWN),
+        *judge_declared(equipment, device, code, inputs.day),
         *judge_by_load_rules(equipment, device, code, inputs.shared),
     ]
     now = concerning(code.type_rules_on(inputs.day), equipment)
@@ -169,6 +199,11 @@ def _both_ways(load: Load) -> dict[str, Any]:
     return {name: text for name, text in words.items() if text}
 
 
+def _asks_for_its_own(inputs: Inputs) -> bool:
+    rules = inputs.equipment.load.rules
+    return any(rule.own_device and rule.binds(inputs.local_code) for rule in rules)
+
+
 def _cautions(inputs: Inputs, rules: tuple[TypeRule, ...]) -> tuple[str, ...]:
     asked = {also.when for also in inputs.equipment.need.also}
     cautions = [ABOVE]
@@ -178,6 +213,8 @@ def _cautions(inputs: Inputs, rules: tuple[TypeRule, ...]) -> tuple[str, ...]:
         cautions.append(NO_SEPARATION_HERE)
     if inputs.shared:
         cautions.append(SHARED)
+    if inputs.shared is None and _asks_for_its_own(inputs):
+        cautions.append(SHARED_UNSAID)
     known = inputs.device.type != DeviceType.UNKNOWN
     if inputs.fitted_on and known and inputs.device.type in refused(rules):
         said = [rule.says for rule in rules if inputs.device.type in rule.types]

@@ -153,6 +153,8 @@ def _type_rule(record: Record) -> TypeRule:
         also=record.choices("also", CHOICES["type"]) or _NONE,
         also_where=record.text("also_where", default=""),
         says=record.text("says"),
+        with_detection=record.flag("with_detection", default=False),
+        also_by_upstream=record.flag("also_by_upstream", default=False),
     )
     record.finish()
     if not rule.types:

@@ -103,8 +103,9 @@ class TypeRule(Rule):
     `standing`: not-accepted (these types are not to be fitted), only-where (these types are
     accepted only where `where` holds), needed (for `loads`, or `where`, one of these types).
     `also` are types that serve as well where `also_where` holds. `loads` are keys of
-    loads.toml; `supplies`, where not empty, are the supplies it holds for. `says` is the rule
-    as one sentence.
+    loads.toml; `supplies`, where not empty, are the supplies it holds for. `with_detection`
+    tells that `types` serve with 6 mA detection only, `also_by_upstream` that `also` serve by
+    what stands upstream and not by the equipment. `says` is the rule as one sentence.
     """
 
     types: frozenset[str]
@@ -115,6 +116,8 @@ class TypeRule(Rule):
     also: frozenset[str]
     also_where: str
     says: str
+    with_detection: bool = False
+    also_by_upstream: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

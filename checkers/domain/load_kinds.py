@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 
+from checkers.domain.code_rules import Code
 from checkers.domain.fields import Labelled
 from checkers.domain.sources import Citation
 
@@ -28,18 +29,23 @@ class Separation(Labelled):
 class MetBy(Labelled):
     """What can meet the condition under which a narrower type serves."""
 
-    MAKER = "maker", "a statement of the equipment's maker"
+    MAKER = "maker", "a statement of the equipment's maker on the device type"
+    DECLARATION = "declaration", "its maker's word that type B is not needed"
     SEPARATION = "separation", "separation from the mains"
     DETECTION = "detection", "6 mA DC detection"
 
 
 @dataclass(frozen=True, slots=True)
 class Also:
-    """Narrower types that serve where a condition is met, and what can meet it."""
+    """Narrower types that serve where a condition is met, and what can meet it.
+
+    `besides` is a further condition of the installation, which no statement of a maker meets.
+    """
 
     types: tuple[str, ...]
     where: str
     when: str
+    besides: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -87,7 +93,8 @@ class LoadRule:
     """What an installation rule asks where it names the equipment.
 
     It is judged under `codes` (and those that follow one): the rating [mA] on the circuits
-    that `only_for` names, and whether the device may be shared.
+    that `only_for` names, and whether the device may be shared. `unasked` is what it asks
+    besides, which no input tells.
     """
 
     codes: frozenset[str]
@@ -95,7 +102,12 @@ class LoadRule:
     only_for: str
     own_device: bool
     says: str
+    unasked: str
     source: Citation
+
+    def binds(self, code: Code) -> bool:
+        """Tell whether it is judged under a code: named for it, or for the one it follows."""
+        return bool(self.codes & {code.key, code.follows})
 
 
 @dataclass(frozen=True, slots=True)
@@ -110,7 +122,8 @@ class Trap:
 class Load:
     """One kind of connected equipment; `words` are what people call it.
 
-    `hazards` are what it brings with it that a caution answers.
+    `hazards` are what it brings with it that a caution answers; `detects` tells whether its own
+    standard gives it 6 mA DC detection.
     """
 
     key: str
@@ -120,6 +133,7 @@ class Load:
     waveform: str
     circuits: Mapping[str, tuple[str, ...]]
     contains_converter: bool
+    detects: bool
     two_way: bool
     two_way_note: str
     island: str

@@ -68,6 +68,7 @@ def _load(record: Record, key: str, sources: Sources) -> Load:
         waveform=record.text("waveform"),
         circuits=MappingProxyType(_circuits(record)),
         contains_converter=record.flag("contains_converter", default=True),
+        detects=record.flag("detects", default=False),
         two_way=record.flag("two_way", default=False),
         two_way_note=record.text("two_way_note", default=""),
         island=record.text("island", default=""),
@@ -135,6 +136,7 @@ def _also(record: Record) -> Also:
         types=tuple(record.texts("types")),
         where=record.text("where"),
         when=record.choice("when", MET_BY),
+        besides=record.text("besides", default=""),
     )
     record.finish()
     if types is None:
@@ -178,6 +180,7 @@ def _rule(record: Record, sources: Sources) -> LoadRule:
         only_for=record.text("only_for", default=""),
         own_device=record.flag("own_device", default=False),
         says=record.text("says"),
+        unasked=record.text("unasked", default=""),
         source=_cited(record, record.text("source"), sources),
     )
     record.finish()

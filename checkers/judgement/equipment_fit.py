@@ -2,17 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-
 from checkers.domain.codes import Code
 from checkers.domain.devices import Device, DeviceType, Form
 from checkers.domain.load_kinds import Also, LoadRule, MetBy
 from checkers.domain.quantities import format_quantity
 from checkers.domain.verdicts import Finding, Judges, Outcome
 from checkers.judgement.comparison import Limits
-from checkers.judgement.equipment import SILENT, Equipment
+from checkers.judgement.equipment import NO_DC, SAYS_NO_DC, SILENT, Equipment
 from checkers.judgement.fault_fit import NOT_PROTECTIVE
 from checkers.judgement.numbers import figure_numbers
+from checkers.judgement.type_fit import Fit, Why, fit_of
 from checkers.judgement.type_order import covers, in_words
 
 ABOUT = "device type for this equipment"
@@ -22,65 +21,76 @@ CONTRADICTED = (
     "What its maker is said to state is less than its circuit calls for, and no condition here "
     "explains it."
 )
+DETECTION_ELSEWHERE = (
+    "6 mA detection is made for charge points: whether it serves here, the maker of the "
+    "equipment must state."
+)
+NO_RATING = "Read IΔn on the device."
+SHARED_UNSAID = "Judged as if the device fed nothing else: it must feed this equipment alone."
 
 
 def judge_fit(equipment: Equipment, device: Device) -> Finding:
-    """Return the finding on a device's type for a piece of equipment.
-
-    A type that its circuit calls for, or a narrower one whose condition is met, passes; one
-    whose condition is not known cannot be judged; any other fails.
-    """
+    """Return the finding on a device's type for a piece of equipment."""
     why_not = NOT_PROTECTIVE.get(Form(device.form))
     if why_not or device.type == DeviceType.UNKNOWN:
         odd = f"{CONTRADICTED} " if equipment.contradicted else ""
         says = f"{why_not or NO_DEVICE} {odd}{equipment.need.says}"
         return _finding(equipment, device, Outcome.CANNOT_SAY, says)
-    if covers(device.type, equipment.least_type):
-        return _finding(equipment, device, Outcome.PASS, _words_of_pass(equipment, device))
-    if equipment.contradicted:
-        says = f"{CONTRADICTED} {equipment.need.says}"
-        return _finding(equipment, device, Outcome.CANNOT_SAY, says, ASK_MAKER)
-    return _narrower(equipment, device)
+    fit = fit_of(device.type, equipment)
+    return _finding(
+        equipment, device, fit.outcome, _says(equipment, device, fit), _do_next(equipment, fit)
+    )
 
 
-def _words_of_pass(equipment: Equipment, device: Device) -> str:
-    if not covers(device.type, equipment.need.type):
-        met = next(iter(equipment.met))
-        stated = met.when != MetBy.SEPARATION and equipment.maker_says != SILENT
+def _says(equipment: Equipment, device: Device, fit: Fit) -> str:
+    kind, needs = f"Type {device.type}", equipment.need.says
+    if fit.why is Why.CONTRADICTED:
+        return f"{CONTRADICTED} {needs}"
+    if fit.why is Why.DETECTION_ELSEWHERE:
+        return f"{kind} alone is not enough. {DETECTION_ELSEWHERE} {needs}"
+    if fit.why is Why.MAKER_ASKS_MORE:
+        return f"{kind} is not enough: its maker calls for {equipment.maker_type}."
+    if fit.outcome is Outcome.PASS:
+        return _words_of_pass(equipment, kind, fit)
+    if fit.conditions:
+        where = ", or where ".join(also.where for also in fit.conditions)
+        return f"{kind} would serve only where {where}. {needs}"
+    return f"{kind} is not enough. {needs}"
+
+
+def _words_of_pass(equipment: Equipment, kind: str, fit: Fit) -> str:
+    if fit.why is Why.CONDITION_MET:
+        met = fit.conditions[0]
+        stated = met.when in {MetBy.MAKER, MetBy.DECLARATION}
         keep = " Keep its maker's statement with the record." if stated else ""
-        return f"Type {device.type} serves, because {met.where}.{keep}"
+        return f"{kind} serves, because {because(equipment, met)}.{keep}"
     silent = equipment.maker_says == SILENT and equipment.load.contains_converter
     more = " Its maker's instructions come first: read them." if silent else ""
-    return f"Type {device.type} sees what this equipment can give. {equipment.need.says}{more}"
+    return f"{kind} sees what this equipment can give. {equipment.need.says}{more}"
 
 
-def _narrower(equipment: Equipment, device: Device) -> Finding:
-    """Return the finding on a type that is narrower than what the equipment calls for."""
-    serving = [also for also in equipment.need.also if device.type in also.types]
-    unknown = [also.where for also in serving if equipment.meets(also) is None]
-    outcome = Outcome.CANNOT_SAY if unknown else Outcome.FAIL
-    do_next = f"Fit type {equipment.least_type}, with nothing narrower above it."
-    if unknown:
-        do_next = f"Find out whether {', or whether '.join(unknown)}."
-    elif device.type == DeviceType.AC:
-        do_next = equipment.load.with_type_ac
-    says = _why_not_enough(equipment, device, serving)
-    return _finding(equipment, device, outcome, says, do_next)
+def because(equipment: Equipment, met: Also) -> str:
+    """Return the condition that is met, in the words of what was said of the equipment."""
+    spoke_of_dc = met.when == MetBy.DECLARATION and equipment.maker_says == NO_DC
+    return SAYS_NO_DC if spoke_of_dc else met.where
 
 
-def _why_not_enough(equipment: Equipment, device: Device, serving: Sequence[Also]) -> str:
-    if equipment.maker_type and not covers(device.type, equipment.maker_type):
-        return f"Type {device.type} is not enough: its maker calls for {equipment.maker_type}."
-    if serving:
-        where = ", or where ".join(also.where for also in serving)
-        return f"Type {device.type} would serve only where {where}. {equipment.need.says}"
-    return f"Type {device.type} is not enough. {equipment.need.says}"
+def _do_next(equipment: Equipment, fit: Fit) -> str:
+    if fit.outcome is Outcome.PASS:
+        return ""
+    if fit.why is Why.CONDITION_OPEN:
+        return f"Find out whether {', or whether '.join(also.where for also in fit.conditions)}."
+    if fit.outcome is Outcome.CANNOT_SAY:
+        return ASK_MAKER
+    return f"Fit type {equipment.least_type}, with nothing narrower above it."
 
 
 def _finding(
     equipment: Equipment, device: Device, outcome: Outcome, says: str, do_next: str = ""
 ) -> Finding:
     known = device.type != DeviceType.UNKNOWN
+    if outcome is Outcome.FAIL and device.type == DeviceType.AC:
+        do_next = equipment.load.with_type_ac
     return Finding(
         about=ABOUT,
         outcome=outcome,
@@ -97,36 +107,45 @@ def _finding(
 def judge_by_load_rules(
     equipment: Equipment, device: Device, code: Code, shared: bool | None
 ) -> list[Finding]:
-    """Return findings on the rating, and on sharing the device, where a rule names them."""
+    """Return findings on the rating, and on sharing the device, where a rule names them.
+
+    A device that does not protect by itself has none to be judged.
+    """
+    if Form(device.form) in NOT_PROTECTIVE:
+        return []
     findings: list[Finding] = []
     for rule in equipment.load.rules:
-        if not rule.codes & {code.key, code.follows}:
+        if not rule.binds(code):
             continue
-        if rule.rated_at_most is not None and device.rated_residual_current is not None:
-            findings.append(_rating(rule, rule.rated_at_most, device.rated_residual_current))
+        if rule.rated_at_most is not None and device != Device():
+            findings.append(rating_finding(rule, rule.rated_at_most, device.rated_residual_current))
         if rule.own_device and shared is not None:
             findings.append(_sharing(rule, shared=shared))
     return findings
 
 
-def _rating(rule: LoadRule, most: float, rated: float) -> Finding:
-    outcome = Outcome.PASS
-    if rated > most:
-        outcome = Outcome.CANNOT_SAY if rule.only_for else Outcome.FAIL
+def rating_finding(rule: LoadRule, most: float, rated: float | None) -> Finding:
+    """Return the finding on a rating [mA] against a rule that names the equipment."""
+    outcome = _outcome_of_rating(rule, most, rated)
+    do_next = f"Find out whether it is one of these: {rule.only_for}." if rule.only_for else ""
     return Finding(
         about="rated residual current",
         outcome=outcome,
-        says=rule.says,
+        says=" ".join(part for part in (rule.says, rule.unasked) if part),
         judges=Judges.INSTALLATION_CODE,
-        measured=format_quantity(rated, "mA"),
+        measured="" if rated is None else format_quantity(rated, "mA"),
         limit=f"≤ {format_quantity(most, 'mA')}",
-        do_next=f"Find out whether it is one of these: {rule.only_for}."
-        if outcome is Outcome.CANNOT_SAY
-        else "",
+        do_next=NO_RATING if rated is None else (do_next if outcome is Outcome.CANNOT_SAY else ""),
         field="device.rated_residual_current",
         sources=(rule.source,),
-        numbers=figure_numbers(rated, "mA", Limits(at_most=most)),
+        numbers=None if rated is None else figure_numbers(rated, "mA", Limits(at_most=most)),
     )
+
+
+def _outcome_of_rating(rule: LoadRule, most: float, rated: float | None) -> Outcome:
+    if rated is not None and rated <= most:
+        return Outcome.PASS
+    return Outcome.CANNOT_SAY if rated is None or rule.only_for else Outcome.FAIL
 
 
 def _sharing(rule: LoadRule, *, shared: bool) -> Finding:
@@ -146,7 +165,8 @@ def narrower_types(equipment: Equipment, least: str, refused: frozenset[str]) ->
     """Return the types that would serve under a condition not yet met, each with it in words."""
     entries = []
     for also in equipment.need.also:
-        if also.when == MetBy.MAKER and equipment.maker_type:
+        said = also.when in {MetBy.MAKER, MetBy.DECLARATION} and equipment.maker_type
+        if said and equipment.meets(also) is False:
             continue  # its maker has spoken, and asks for more
         kept = [one for one in also.types if one not in refused and not covers(one, least)]
         if kept:

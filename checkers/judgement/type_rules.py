@@ -65,9 +65,15 @@ def conditional(rules: Iterable[TypeRule], equipment: Equipment) -> list[tuple[s
     ]
 
 
-def judge_by_code(rules: Iterable[TypeRule], equipment: Equipment, fitted: str) -> list[Finding]:
-    """Return a finding for each rule; with no known type, each only says what is asked."""
-    return [found for rule in rules if (found := _judged(rule, equipment, fitted)) is not None]
+def judge_by_code(
+    rules: Iterable[TypeRule], equipment: Equipment, fitted: str, *, upstream: bool | None = None
+) -> list[Finding]:
+    """Return a finding for each rule; with no known type, each only says what is asked.
+
+    Inputs: upstream, whether every RCD upstream senses smooth DC; None where that is not said.
+    """
+    judged = (_judged(rule, equipment, fitted, upstream) for rule in rules)
+    return [found for found in judged if found is not None]
 
 
 def judge_by_code_alone(rules: Iterable[TypeRule], fitted: str) -> list[Finding]:
@@ -81,11 +87,13 @@ def judge_by_code_alone(rules: Iterable[TypeRule], fitted: str) -> list[Finding]
     ]
 
 
-def _judged(rule: TypeRule, equipment: Equipment, fitted: str) -> Finding | None:
+def _judged(
+    rule: TypeRule, equipment: Equipment, fitted: str, upstream: bool | None
+) -> Finding | None:
     if fitted == DeviceType.UNKNOWN:
         return _finding(rule, Outcome.CANNOT_SAY, fitted)
     if rule.standing == "needed":
-        return _finding(rule, _outcome_of_needed(rule, equipment, fitted), fitted)
+        return _finding(rule, _outcome_of_needed(rule, equipment, fitted, upstream), fitted)
     if fitted not in rule.types:
         return None
     if rule.standing == "only-where" and not equipment.load.contains_converter:
@@ -93,16 +101,23 @@ def _judged(rule: TypeRule, equipment: Equipment, fitted: str) -> Finding | None
     return _finding(rule, Outcome.FAIL, fitted)
 
 
-def _outcome_of_needed(rule: TypeRule, equipment: Equipment, fitted: str) -> Outcome:
+def _outcome_of_needed(
+    rule: TypeRule, equipment: Equipment, fitted: str, upstream: bool | None
+) -> Outcome:
     if fitted in rule.types:
-        return Outcome.PASS
+        return _as_known(equipment.detection if rule.with_detection else True)
+    if fitted in rule.also and rule.also_by_upstream:
+        return _as_known(upstream)
     if fitted in rule.also:
         known = [equipment.meets(also) for also in equipment.need.also]
-        if any(known):
-            return Outcome.PASS
-        return Outcome.CANNOT_SAY if None in known else Outcome.FAIL
+        return _as_known(True if True in known else None if None in known else False)
     named = least(rule.types)
     return Outcome.CANNOT_SAY if covers(fitted, named) else Outcome.FAIL
+
+
+def _as_known(met: bool | None) -> Outcome:
+    """Return how a condition stands: met, not met, or not known."""
+    return {True: Outcome.PASS, False: Outcome.FAIL, None: Outcome.CANNOT_SAY}[met]
 
 
 def _finding(rule: TypeRule, outcome: Outcome, fitted: str, do_next: str = "") -> Finding:

@@ -42,7 +42,7 @@ def test_each_device_has_one_finding_on_dc_and_one_row_in_the_answer() -> None:
 
     assert [one["device"] for one in fitness] == [row["id"] for row in rows]
     assert [one["outcome"] for one in fitness] == [row["verdict"] for row in rows]
-    assert all({"id", "greatest_unseen_dc", "tolerates", "verdict"} == set(row) for row in rows)
+    assert all({"id", "greatest_unseen_dc", "tolerates", "verdict"} <= set(row) for row in rows)
 
 
 def test_each_pair_has_one_finding_and_one_row() -> None:

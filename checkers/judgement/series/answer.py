@@ -31,6 +31,7 @@ def answer_devices(
             "greatest_unseen_dc": _greatest(through[place], judged[place]),
             "tolerates": _tolerates(arrangement, place, judged[place]),
             "verdict": judged[place].outcome.value,
+            **_with_ordinary(through[place], judged[place]),
         }
         for place, device in enumerate(arrangement.devices)
     ]
@@ -48,6 +49,14 @@ def _greatest(through: Through, fitness: Fitness) -> Figure | str:
     if fitness.why in UNTOLD:
         return NOT_KNOWN
     return FAULT_LOOP if isinf(high) else Figure(rounded_up(high, DIGITS), "mA")
+
+
+def _with_ordinary(through: Through, fitness: Fitness) -> dict[str, Figure]:
+    """Return what one piece of ordinary electronics beside the rest makes of it: a remark."""
+    most = through.with_ordinary
+    if most is None or isinf(most) or fitness.limits.senses:
+        return {}
+    return {"with_ordinary_electronics": Figure(rounded_up(most, DIGITS), "mA")}
 
 
 def _tolerates(arrangement: Arrangement, place: int, fitness: Fitness) -> Figure | str:

@@ -27,12 +27,14 @@ class DCProtection(Labelled):
 class PlacedDevice:
     """A device with its name, and the places of the devices above it: none at the supply.
 
-    More than one above means that it is fed through all of them in parallel.
+    More than one above means that it is fed through all of them in parallel. `fitted_on` is
+    the day whose code counts for its type, or None for the day asked about.
     """
 
     id: str
     device: Device
     parents: tuple[int, ...]
+    fitted_on: date | None = None
 
     @property
     def is_rcd(self) -> bool:
@@ -42,17 +44,18 @@ class PlacedDevice:
 
 @dataclass(frozen=True, slots=True)
 class PlacedLoad:
-    """Equal pieces of equipment: what it is, how many, and the devices it is fed through.
-
-    `declared` is the smooth DC [mA] that its maker declares at most for each, or None.
-    """
+    """Equal pieces of equipment: what it is, how many, and the devices it is fed through."""
 
     name: str
     equipment: Equipment
     count: int
     protection: str
-    declared: float | None
     parents: tuple[int, ...]
+
+    @property
+    def declared(self) -> float | None:
+        """The smooth DC [mA] that its maker declares at most for each, or None."""
+        return self.equipment.declared
 
 
 @dataclass(frozen=True, slots=True)

@@ -17,7 +17,7 @@ from checkers.judgement.series.arrangement import (
     arrange,
 )
 from checkers.judgement.series.dc_limits import dc_limits
-from checkers.judgement.series.dc_sources import asks_for_detection, left_by
+from checkers.judgement.series.dc_sources import left_by
 from checkers.judgement.series.type_fit import protected_by
 from checkers.judgement.type_order import ORDER, covers
 
@@ -213,8 +213,8 @@ def changes_at(arrangement: Arrangement, place: int) -> Iterator[Change]:
 def detections(arrangement: Arrangement) -> Iterator[Change]:
     """Yield 6 mA detection for each load without protection that may have it."""
     for number, load in enumerate(arrangement.loads):
-        unprotected = load.protection == DCProtection.NONE and load.declared is None
-        if unprotected and asks_for_detection(load):
+        unprotected = load.protection == DCProtection.NONE
+        if unprotected and load.equipment.asks_for_detection:
             yield AddDetection(number)
 
 

@@ -9,7 +9,6 @@ from checkers.domain.known_figures import KNOWN
 from checkers.domain.quantities import format_number, format_quantity
 from checkers.judgement.series.arrangement import Arrangement, DCProtection
 from checkers.judgement.series.dc_sources import can_give_smooth_dc
-from checkers.judgement.series.own_device import each_its_own
 
 ONLY_LISTED = (
     "Only what is listed counts. Before you rely on it, measure the smooth DC through the "
@@ -39,7 +38,6 @@ def conditions(arrangement: Arrangement) -> Iterator[str]:
         yield slow_drift()
         if _narrow_above_detection(arrangement):
             yield selectivity_on_pulses()
-    yield from each_its_own(arrangement)
     ordinary = [load for load in arrangement.loads if not can_give_smooth_dc(load)]
     if any(load.equipment.need.smooth_dc for load in ordinary):
         yield NOT_ADDED

@@ -11,7 +11,9 @@ from checkers.domain.verdicts import Outcome, worst
 from checkers.judgement.series.arrangement import Arrangement
 from checkers.judgement.series.dc_flow import Through
 from checkers.judgement.series.dc_limits import DCLimits, dc_limits
-from checkers.judgement.series.type_fit import Fit, protected_by, type_fit
+from checkers.judgement.series.dc_sources import Bounds
+from checkers.judgement.series.type_fit import protected_by, type_fit
+from checkers.judgement.type_fit import Fit
 
 HAIR = 1e-9
 """Smooth DC [mA] that binary fractions may add to a sum of figures as typed."""
@@ -57,10 +59,10 @@ def judge_one(arrangement: Arrangement, place: int, through: Through) -> Fitness
         return Fitness(Outcome.CANNOT_SAY, undecided, limits)
     if device.form == Form.RDC_DD:
         return Fitness(Outcome.PASS, Why.DETECTION, limits, Outcome.PASS)
-    dc = Outcome.PASS if limits.senses else _compared(through, limits)
+    dc = Outcome.PASS if limits.senses else compare_dc(through.bounds, limits)
     above_type_b = through.type_b_below and not limits.senses
     fits = [(one, type_fit(arrangement, place, one)) for one in protected_by(arrangement, place)]
-    misfits = tuple((one, fit) for one, fit in fits if fit.outcome is not Outcome.PASS)
+    misfits = tuple((one, fit) for one, fit in fits if fit and fit.outcome is not Outcome.PASS)
     outcomes = [dc, *(fit.outcome for _, fit in misfits)]
     if above_type_b:
         outcomes.append(Outcome.FAIL)
@@ -86,10 +88,10 @@ def _undecided(
     return Why.NO_LIMIT if limits.bears is None else None
 
 
-def _compared(through: Through, limits: DCLimits) -> Outcome:
-    """Return how the DC through a device compares with what it bears."""
+def compare_dc(flowing: Bounds, limits: DCLimits) -> Outcome:
+    """Return how the smooth DC through a device compares with what it bears."""
     bears = (limits.bears or 0.0) + HAIR
-    low, high = through.bounds
+    low, high = flowing
     if low > bears:
         return Outcome.FAIL
     return Outcome.PASS if high <= bears else Outcome.CANNOT_SAY

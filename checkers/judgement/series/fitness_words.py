@@ -14,7 +14,8 @@ from checkers.judgement.series.arrangement import Arrangement
 from checkers.judgement.series.dc_flow import Through
 from checkers.judgement.series.fitness import Fitness, Why
 from checkers.judgement.series.flow_words import amount, flow_sources, flow_words
-from checkers.judgement.series.type_fit import Fit
+from checkers.judgement.series.type_fit import equipment_in_place, fit_words
+from checkers.judgement.type_fit import Fit
 
 RULES = ("type_b_below_narrower", "type_b_below_narrower_for_vehicles")
 NONE_DECLARED = "none declared"
@@ -86,7 +87,7 @@ def _says(arrangement: Arrangement, place: int, through: Through, fitness: Fitne
         return f"It senses smooth DC and opens its supply {_limit(fitness).removeprefix('opens ')}."
     senses = fitness.why is Why.SENSES
     own = _senses(device, through, fitness) if senses else _bears_words(device, fitness)
-    parts = [flow_words(arrangement, through), own]
+    parts = [flow_words(arrangement, place, through), own]
     if fitness.above_type_b:
         parts.append(NEVER_BELOW)
     parts += [_misfit_words(arrangement, device, *misfit) for misfit in fitness.misfits]
@@ -95,9 +96,10 @@ def _says(arrangement: Arrangement, place: int, through: Through, fitness: Fitne
 
 def _misfit_words(arrangement: Arrangement, device: Device, number: int, fit: Fit) -> str:
     load = arrangement.loads[number].name
+    why = fit_words(fit, equipment_in_place(arrangement, number))
     if fit.outcome is Outcome.FAIL:
-        return f"Type {device.type} does not suit {load}: {fit.why}."
-    return f"Whether type {device.type} suits {load} is open: {fit.why}."
+        return f"Type {device.type} does not suit {load}: {why}."
+    return f"Whether type {device.type} suits {load} is open: {why}."
 
 
 def _senses(device: Device, through: Through, fitness: Fitness) -> str:

@@ -8,6 +8,7 @@ from typing import Any
 from checkers.domain.verdicts import Finding, Result
 from checkers.judgement.series.answer import answer_devices, answer_pairs
 from checkers.judgement.series.arrangement import Arrangement
+from checkers.judgement.series.by_code import code_findings
 from checkers.judgement.series.conditions import LOSES, conditions
 from checkers.judgement.series.dc_flow import flow_through
 from checkers.judgement.series.fault_levels import Supply
@@ -40,9 +41,9 @@ def judge_series(arrangement: Arrangement, supply: Supply, wanted: bool | None) 
         fitness_finding(arrangement, place, through[place], one, mend)
         for place, one in enumerate(judged)
     ]
-    owned = own_device_findings(arrangement, mend)
+    ruled = [*code_findings(arrangement, mend), *own_device_findings(arrangement, mend)]
     return Result(
-        findings=[*fitness, *owned, *_selectivity_findings(arrangement, found, wanted)],
+        findings=[*fitness, *ruled, *_selectivity_findings(arrangement, found, wanted)],
         answer={
             "drawing": lay_out(arrangement, through, judged),
             "devices": answer_devices(arrangement, through, judged),

@@ -131,7 +131,7 @@ def _load_words(arrangement: Arrangement, number: int) -> Iterator[str]:
     yield f"{count}{named}{PROTECTED.get(DCProtection(load.protection), '')}"
     yield from _also_through(arrangement, load.parents)
     bounds = left_by(load, arrangement.code, arrangement.day)
-    declared = " as declared" if load.declared is not None else ""
+    declared = " as declared" if load.declared == bounds.high / load.count else ""
     yield f"DC {_left(bounds)}{declared}"
 
 

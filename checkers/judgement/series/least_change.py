@@ -8,6 +8,7 @@ from itertools import combinations, islice
 
 from checkers.domain.verdicts import Outcome
 from checkers.judgement.series.arrangement import Arrangement
+from checkers.judgement.series.by_code import by_code
 from checkers.judgement.series.changes import (
     SWAPPED_TO,
     Change,
@@ -29,7 +30,8 @@ SIZES = (1, 2, 3)
 
 Changes = tuple[Change, ...]
 Fault = tuple[str, int]
-"""What is not in order: ("device", its place) blinded or unfit, ("load", its place) sharing."""
+"""What is not in order: ("device", its place) blinded or unfit, ("code", its place) open by the
+code, ("load", its place) sharing."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -75,6 +77,10 @@ def state_of(arrangement: Arrangement) -> State:
     by_outcome: dict[Outcome, set[Fault]] = {outcome: set() for outcome in Outcome}
     for place, fitness in enumerate(judged):
         by_outcome[fitness.outcome].add(("device", place))
+    for place in range(len(judged)):
+        for _, finding in by_code(arrangement, place):
+            fails = finding.outcome is Outcome.FAIL
+            by_outcome[finding.outcome].add(("device" if fails else "code", place))
     shared = {("load", one.load) for one in sharings(arrangement) if one.shared}
     return State(
         failing=frozenset(by_outcome[Outcome.FAIL] | shared),
@@ -176,6 +182,8 @@ class Search:
         first = (judge_one(arrangement, place, through[place]) for place in self.failing)
         if any(one.outcome is Outcome.FAIL for one in first):
             return False
+        if any(_fails_by_code(arrangement, place) for place in self.failing):
+            return False
         return state_of(arrangement).mends(self.before)
 
 
@@ -183,16 +191,22 @@ def _step(arrangement: Arrangement) -> Change | None:
     """Return the least change that puts right the lowest device that fails, or None."""
     through = flow_through(arrangement)
     for place in arrangement.shape.bottom_up:
-        if judge_one(arrangement, place, through[place]).outcome is not Outcome.FAIL:
+        fails = judge_one(arrangement, place, through[place]).outcome is Outcome.FAIL
+        if not fails and not _fails_by_code(arrangement, place):
             continue
         for kind in SWAPPED_TO:
             swap = SwapType(place, kind)
-            swapped = judge_one(swap.made_to(arrangement), place, through[place])
-            if swapped.outcome is Outcome.PASS:
+            changed = swap.made_to(arrangement)
+            swapped = judge_one(changed, place, through[place])
+            if swapped.outcome is Outcome.PASS and not _fails_by_code(changed, place):
                 return swap
         return None
     shared = sorted(one.load for one in sharings(arrangement) if one.shared)
     return GiveOwnDevice(shared[0]) if shared else None
+
+
+def _fails_by_code(arrangement: Arrangement, place: int) -> bool:
+    return any(one.outcome is Outcome.FAIL for _, one in by_code(arrangement, place))
 
 
 def _effort(changes: Changes) -> float:
