@@ -92,7 +92,10 @@ class Interval:
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Conditions:
-    """What must hold for a row to apply; `multiple` and `current` are the test current."""
+    """What must hold for a row to apply; `multiple` and `current` are the test current.
+
+    Where the row says "or higher", `highest` is the greatest test current [mA] it says it for.
+    """
 
     choices: Mapping[str, frozenset[str]]
     ranges: Mapping[str, Interval]
@@ -100,6 +103,7 @@ class Conditions:
     current: float | None = None
     dc_residual: float | None = None
     dc_residual_of_rated: float | None = None
+    highest: float | None = None
 
     @property
     def has_dc(self) -> bool:
@@ -249,11 +253,24 @@ def read_conditions(record: Record | None) -> Conditions:
         current=record.amount("current", "current"),
         dc_residual=record.amount("dc_residual", "current"),
         dc_residual_of_rated=record.number("dc_residual_of_rated"),
+        highest=_highest(record),
     )
     record.finish()
+    if conditions.highest is not None and level_of(conditions) == (None, None):
+        raise record.error("says how high a test current may be, and names none")
     if None not in level_of(conditions) or None not in dc_of(conditions):
         raise record.error("gives one current in two ways")
     return conditions
+
+
+def _highest(record: Record) -> float | None:
+    """Return the greatest test current [mA] a row speaks of; infinite where it says or more."""
+    up_to = record.amount("up_to_current", "current")
+    if not record.flag("or_more", default=False):
+        return up_to
+    if up_to is not None:
+        raise record.error("says both or_more and up_to_current")
+    return inf
 
 
 def joined(record: Record, table: Conditions, row: Conditions) -> Conditions:
@@ -273,4 +290,5 @@ def joined(record: Record, table: Conditions, row: Conditions) -> Conditions:
         timed.current,
         with_dc.dc_residual,
         with_dc.dc_residual_of_rated,
+        timed.highest,
     )

@@ -42,6 +42,7 @@ DELAYS = (
 RATINGS = ("10 mA", "30 mA", "100 mA", "300 mA", "500 mA", "1 A")
 QUARTER_AMPERE = re.compile(r"[,;+ ]*\b(0[.,]25 ?a|250 ?ma)\b", re.IGNORECASE)
 SENSES_SMOOTH_DC = frozenset({DeviceType.B, DeviceType.B_PLUS})
+SENSES_HALF_WAVES = SENSES_SMOOTH_DC | {DeviceType.A, DeviceType.F}
 
 
 @dataclass(frozen=True, slots=True)

@@ -183,9 +183,9 @@ def _test(when: Conditions) -> Iterable[str]:
     for word in sorted(when.only("waveform") or ()):
         yield WAVEFORMS[word]
     if when.multiple is not None:
-        yield f"{when.multiple:g} × IΔn"
+        yield f"{when.multiple:g} × IΔn{_or_higher(when)}"
     if when.current is not None:
-        yield amount_in_words(when.current, "mA")
+        yield f"{amount_in_words(when.current, 'mA')}{_or_higher(when)}"
     if when.dc_residual is not None:
         yield f"with smooth DC up to {amount_in_words(when.dc_residual, 'mA')}"
     if when.dc_residual_of_rated is not None:
@@ -193,6 +193,13 @@ def _test(when: Conditions) -> Iterable[str]:
     for name in CIRCUIT_CHOICES:
         for word in sorted(when.only(name) or ()):
             yield WORDS.get(word, word.replace("-", " "))
+
+
+def _or_higher(when: Conditions) -> str:
+    """Return up to which test current a row says that it holds."""
+    if when.highest is None:
+        return ""
+    return " or more" if when.highest == inf else f" to {amount_in_words(when.highest, 'mA')}"
 
 
 def _joined(parts: Iterable[str]) -> str:

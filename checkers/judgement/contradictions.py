@@ -14,8 +14,11 @@ from checkers.judgement.case import Case
 from checkers.judgement.current_bands import operating_band
 from checkers.judgement.reading_words import citations, name_of
 from checkers.judgement.test_level import level_of
+from checkers.judgement.time_limits import TOLERANCE
 
 RANGE_ENDED = (Said.MORE_THAN, Said.NO_TRIP)
+TRIPPED = (Said.FIGURE, Said.LESS_THAN, Said.TRIPPED)
+AT_CURRENT = (Test.TRIP_TIME, Test.NO_TRIP)
 
 
 def contradictions(readings: Sequence[Reading], case: Case) -> list[Finding]:
@@ -48,21 +51,36 @@ def _slower_at_more(low: Reading, high: Reading, case: Case) -> Finding | None:
 
 
 def _not_alike(one: Reading, other: Reading, case: Case) -> Finding | None:
-    """Find the same test with a time in one reading and no trip in another."""
-    if not _is_time(one) or other.test != Test.TRIP_TIME or one.phase != other.phase:
+    """Find a trip at a current, and a device that held at that current or more."""
+    if one.test not in AT_CURRENT or other.test not in AT_CURRENT or _two_starts(one, other):
         return None
-    same_level = level_of(one, case) == level_of(other, case)
-    if not same_level or not _time_says_held(other, case):
+    tripped, held = level_of(one, case), level_of(other, case)
+    if tripped is None or held is None or held.current < tripped.current * (1 - TOLERANCE):
         return None
-    longer = other.measured.said is Said.NO_TRIP or other.measured.value > one.measured.value
-    if not longer:
+    if not _time_says_held(other, case) or not _held_longer(one, other):
         return None
+    same = name_of(one) == name_of(other)
     return _contradiction(
-        f"{name_of(one)}, twice",
+        f"{name_of(one)}, twice" if same else f"{name_of(one)} and {name_of(other)}",
         f"{one.measured} and {other.measured}",
-        "The same test gave a trip and no trip: the device does not repeat itself.",
+        "The same test gave a trip and no trip: the device does not repeat itself."
+        if same
+        else "It tripped, and held at as much current or more: the device does not repeat itself.",
         "Repeat it a few times; a device slow on its first operation only is to be replaced.",
     )
+
+
+def _two_starts(one: Reading, other: Reading) -> bool:
+    """Tell whether two tests began at two different points, so that each may be as it is."""
+    return bool(one.phase and other.phase) and one.phase != other.phase
+
+
+def _held_longer(one: Reading, other: Reading) -> bool:
+    """Tell whether a device held for longer than it took to trip in another test."""
+    trip, hold = one.measured, other.measured
+    if hold.said is Said.NO_TRIP:
+        return trip.said in TRIPPED
+    return trip.said in (Said.FIGURE, Said.LESS_THAN) and hold.value > trip.value
 
 
 def _is_time(reading: Reading) -> bool:
@@ -75,7 +93,7 @@ def _ramp_against_time(ramp: Reading, time: Reading, case: Case) -> Finding | No
 
     The current set and the current read are both uncertain, hence twice the uncertainty.
     """
-    if ramp.test != Test.RAMP or time.test != Test.TRIP_TIME:
+    if ramp.test != Test.RAMP or time.test not in AT_CURRENT:
         return None
     level, current = level_of(time, case), ramp.measured
     if level is None or current.unit != "mA":

@@ -20,14 +20,19 @@ class Band:
 
 def operating_band(case: Case, waveform: str) -> Band | None:
     """Return the band of the product standard for a waveform, or None where it sets none."""
-    found = rows(
+    found = band_rows(case, waveform)
+    return band_of(found[0], case) if found else None
+
+
+def band_rows(case: Case, waveform: str) -> tuple[Row, ...]:
+    """Return the rows of operating currents of the device's product standard on a waveform."""
+    return rows(
         "operating-current",
         on=case.day,
         made_to=case.made_to,
         waveform=waveform,
         **case.device_asked,
     )
-    return band_of(found[0], case) if found else None
 
 
 def band_of(row: Row, case: Case) -> Band:

@@ -15,6 +15,7 @@ from checkers.judgement.current_bands import band_of, operating_band
 from checkers.judgement.reading_words import citations
 from checkers.judgement.test_level import Level
 from checkers.judgement.time_limits import TimeLimit, product_time_limit, time_limit
+from checkers.judgement.timed import TimeRule
 
 ASKED_FOR = ("required", "advised")
 MAKERS_CHOICE = frozenset({"five-times", "quarter-ampere"})
@@ -33,12 +34,13 @@ def tests_of(case: Case) -> tuple[CodeTest, ...]:
 
 
 def tests_judged(case: Case) -> tuple[CodeTest, ...]:
-    """Return the tests the code judges: those it asks for, or sets limits of its own for."""
-    return tuple(
-        test
-        for test in tests_of(case)
-        if test.standing in ASKED_FOR or (test.limits and test.standing != "not-required")
-    )
+    """Return the tests of this device that the code judges."""
+    return tuple(test for test in tests_of(case) if is_judged(test))
+
+
+def is_judged(test: CodeTest) -> bool:
+    """Tell whether a code judges a test: it asks for it, or sets a limit of its own for it."""
+    return test.standing in ASKED_FOR or bool(test.limits and test.standing != "not-required")
 
 
 def answers_test(reading: Reading, test: CodeTest, level: Level | None) -> bool:
@@ -51,7 +53,7 @@ def answers_test(reading: Reading, test: CodeTest, level: Level | None) -> bool:
     return nominal is not None and isclose(nominal, test.multiple, rel_tol=1e-6)
 
 
-def installation_limits(reading: Reading, case: Case, level: Level) -> tuple[Rule, ...]:
+def installation_limits(reading: Reading, case: Case, level: Level) -> tuple[TimeRule, ...]:
     """Return the code's rules for a trip time: none, one, or one for each kind it could be.
 
     More than one comes back where the limit depends on a kind of device, such as
@@ -60,7 +62,7 @@ def installation_limits(reading: Reading, case: Case, level: Level) -> tuple[Rul
     for test in tests_judged(case):
         if answers_test(reading, test, level):
             limits = _time_limits(test, reading, case, level)
-            found = [_time_rule(test, one, case) for one in limits if one.at_most is not None]
+            found = [_time_rule(test, one) for one in limits if one.at_most is not None]
             if found:
                 return tuple(found)
     return ()
@@ -94,15 +96,9 @@ def _time_limits(
     return tuple(time_limit(rows, case, level.current) for rows in asked_by_kind or [found])
 
 
-def _time_rule(test: CodeTest, limit: TimeLimit, case: Case) -> Rule:
-    return Rule(
-        limits=Limits(limit.at_least, limit.at_most),
-        judges=Judges.INSTALLATION_CODE,
-        sources=tuple(dict.fromkeys((test.citation, *citations(*limit.rows)))),
-        unit="ms",
-        uncertainty_at_most=case.time_uncertainty(limit.at_most or 0.0),
-        uncertainty_at_least=case.time_uncertainty(limit.at_least or 0.0),
-    )
+def _time_rule(test: CodeTest, limit: TimeLimit) -> TimeRule:
+    sources = tuple(dict.fromkeys((test.citation, *citations(*limit.rows))))
+    return TimeRule(limit, Judges.INSTALLATION_CODE, sources)
 
 
 def _band_rule(test: CodeTest, reading: Reading, case: Case) -> Rule | None:

@@ -103,17 +103,10 @@ def _trip_time(test: PlannedTest, case: Case) -> PlannedLimit:
     current = current_of(test, case)
     if current is None:
         return NO_LIMIT
-    product = _product_time(test, case, current)
+    product = product_time_limit(case, test.waveform, current)
     by_code, code_rows = _code_time(test, case, current)
     words = _both(by_code, _time_words(product))
     return PlannedLimit(words, citations(*code_rows, *product.rows))
-
-
-def _product_time(test: PlannedTest, case: Case, current: float) -> TimeLimit:
-    row = quarter_row(test, case)
-    if row is not None and case.device.quarter_ampere:
-        return TimeLimit(row.at_most(), None, row, None)
-    return product_time_limit(case, test.waveform, current)
 
 
 def _code_time(test: PlannedTest, case: Case, current: float) -> tuple[str, tuple[Row, ...]]:
@@ -135,7 +128,12 @@ def _code_time(test: PlannedTest, case: Case, current: float) -> tuple[str, tupl
 
 
 def _time_words(limit: TimeLimit) -> str:
-    return limit_words(Limits(limit.at_least, limit.at_most), "ms")
+    """Return the times that a reading is held to, or nothing where none of them passes."""
+    if limit.most.fails is None:
+        return limit_words(Limits(at_least=limit.at_least), "ms")
+    if limit.most.passes is None:
+        return ""
+    return limit_words(Limits(limit.least.passes, limit.most.passes), "ms")
 
 
 def _both(by_code: str, by_product: str) -> str:

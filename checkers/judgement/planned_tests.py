@@ -12,6 +12,7 @@ from checkers.domain.readings import Test
 from checkers.domain.sources import Citation
 from checkers.judgement.case import Case
 from checkers.judgement.current_bands import operating_band
+from checkers.judgement.installation_tests import is_judged
 
 MODEL_CODE = "iec"
 POSSIBLE = "possible"
@@ -129,7 +130,7 @@ def _planned(test: CodeTest, standing: str, asked_by: str) -> PlannedTest:
         waveform=test.waveform,
         phases=test.phases,
         lasting=test.lasting,
-        limits=test.limits,
+        limits=test.limits if is_judged(test) else "",
         note=test.note,
         sources=(test.citation,),
     )

@@ -15,6 +15,7 @@ from checkers.judgement.comparison import Comparison, Limits
 from checkers.judgement.current_bands import Band, operating_band
 from checkers.judgement.installation_tests import installation_band
 from checkers.judgement.judged import Judged, undecided
+from checkers.judgement.kinds import kind_missing
 from checkers.judgement.numbers import reading_numbers
 from checkers.judgement.reading_words import citations, limit_words, name_of
 
@@ -34,7 +35,7 @@ def judge_ramp(reading: Reading, case: Case) -> list[Judged]:
             f"Type {case.device.type} in this form has no operating current on this waveform.",
             "Test with a waveform that the type must respond to.",
         )
-    return _judge_band(reading, case, band)
+    return kind_missing(reading, case) or _judge_band(reading, case, band)
 
 
 def _judge_band(reading: Reading, case: Case, band: Band) -> list[Judged]:

@@ -7,17 +7,16 @@ from dataclasses import replace
 
 from checkers.domain.readings import Reading, Test
 from checkers.domain.verdicts import Subject
+from checkers.judgement.at_current import as_meant, judge_at_current
 from checkers.judgement.button import judge_button
 from checkers.judgement.case import Case
 from checkers.judgement.guards import stopped
 from checkers.judgement.judged import Judged
-from checkers.judgement.no_trip import judge_no_trip
 from checkers.judgement.ramp import judge_ramp
-from checkers.judgement.trip_time import judge_trip_time
 
 JUDGES: Mapping[str, Callable[[Reading, Case], list[Judged]]] = {
-    Test.TRIP_TIME: judge_trip_time,
-    Test.NO_TRIP: judge_no_trip,
+    Test.TRIP_TIME: judge_at_current,
+    Test.NO_TRIP: judge_at_current,
     Test.RAMP: judge_ramp,
     Test.BUTTON: judge_button,
 }
@@ -28,6 +27,7 @@ def judge_reading(reading: Reading, case: Case) -> list[Judged]:
 
     A test that is not known is always stopped, so there is no judgement of it.
     """
+    reading = as_meant(reading, case)
     subject = _subject(reading)
     found = stopped(reading, case) or JUDGES[reading.test](reading, case)
     return [replace(one, finding=replace(one.finding, subject=subject)) for one in found]

@@ -116,8 +116,8 @@ def _time_limits(visit: Visit, case: Case) -> list[Limits]:
     if level is None:
         return []
     product = product_time_limit(case, visit.waveform, level.current)
-    code = installation_limits(visit, case, level)
-    return [Limits(product.at_least, product.at_most), *(rule.limits for rule in code)]
+    code = (rule.limit for rule in installation_limits(visit, case, level))
+    return [Limits(one.at_least, one.at_most) for one in (product, *code)]
 
 
 def _bands(visit: Visit, case: Case) -> list[Limits]:

@@ -32,7 +32,7 @@ PUBLISHED = {
 
 def greatest_time(current: float, **asked: str) -> float | None:
     """Return the greatest time [s] at a current [mA]."""
-    (row,) = rows("trip-time", on=DAY, form="gfci", **asked)
+    (row,) = rows("trip-time", on=DAY, form="gfci", current=current, **asked)
     time = row.at_most(current=current)
     return None if time is None else time / 1000
 

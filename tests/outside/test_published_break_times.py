@@ -115,7 +115,8 @@ def test_older_british_times_follow_the_rule_of_the_trade_table(
     delay: str, set_delay: float | None, published: tuple[float | None, float]
 ) -> None:
     """Source [1], worked out by hand: 200 + 0.5 x delay to 200 + 1.0 x delay."""
-    (row,) = rows("trip-time", on=DAY, made_to="bs-4293", delay=delay, set_delay=set_delay)
+    asked = {"delay": delay, "set_delay": set_delay, "rated": 30.0, "multiple": 1.0}
+    (row,) = rows("trip-time", on=DAY, made_to="bs-4293", **asked)
 
     assert (row.at_least(None, set_delay), row.at_most(None, set_delay)) == published
 

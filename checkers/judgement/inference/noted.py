@@ -9,10 +9,10 @@ from itertools import zip_longest
 from checkers.domain.judging import JUDGING
 from checkers.domain.measured import Measured, Said
 from checkers.domain.placed_readings import PlacedReading
-from checkers.domain.readings import HALF_WAVES, Test, Waveform
+from checkers.domain.readings import Test, Waveform
 from checkers.judgement.case import Case
 from checkers.judgement.reading_words import name_of, spoken
-from checkers.judgement.test_level import half_wave_factor, level_of
+from checkers.judgement.test_level import level_of, step_factor
 from checkers.physics.response.attempt import Attempt
 
 NO_USE = frozenset({Said.NO_RESULT, Said.UNCLEAR})
@@ -112,15 +112,9 @@ def _current(reading: PlacedReading, case: Case, rated: float, waveform: str) ->
     if test == Test.BUTTON:
         return 0.0
     if test == Test.RAMP:
-        return RAMP_BEYOND * _must_trip_at(case, rated, waveform)
+        return RAMP_BEYOND * rated * step_factor(case, waveform)
     level = level_of(reading, case)
     return 0.5 * rated if level is None else level.current
-
-
-def _must_trip_at(case: Case, rated: float, waveform: str) -> float:
-    if waveform == Waveform.SMOOTH_DC:
-        return 2.0 * rated
-    return rated * half_wave_factor(case) if waveform in HALF_WAVES else rated
 
 
 def _window(reading: PlacedReading, case: Case) -> float:
