@@ -14,6 +14,7 @@ from checkers.judgement.case import Case
 from checkers.judgement.code_of_the_day import code_not_known_then
 from checkers.judgement.contradictions import contradictions
 from checkers.judgement.dc_fitness import SAID_NOTHING, judge_dc_fitness
+from checkers.judgement.dc_tests import judge_dc_tests, not_tested_with_dc
 from checkers.judgement.reading import judge_reading
 from checkers.judgement.still_to_test import next_test, trip_not_shown
 
@@ -43,18 +44,21 @@ def check(inputs: Inputs) -> Result:
     code still asks for is the next test.
     """
     case = inputs.case
-    judged = [one for reading in inputs.readings for one in judge_reading(reading, case)]
+    by_reading = [judge_reading(reading, case) for reading in inputs.readings]
+    judged = [one for found in by_reading for one in found]
     findings = [
         *(one.finding for one in judged),
         *trip_not_shown(judged),
         *code_not_known_then(case.code, case.day),
         *contradictions(inputs.readings, case),
         *judge_dc_fitness(case),
+        *judge_dc_tests(inputs.readings, by_reading, case),
     ]
+    said_nothing = () if inputs.circuit.dc_residual is not None else (SAID_NOTHING,)
     return Result(
         findings=findings,
         next_test=next_test(inputs.readings, case),
-        cautions=() if inputs.circuit.dc_residual is not None else (SAID_NOTHING,),
+        cautions=(*said_nothing, *not_tested_with_dc(inputs.readings, case)),
     )
 
 

@@ -16,6 +16,7 @@ from checkers.domain.sources import Citation, cite
 from checkers.judgement.case import Case
 from checkers.judgement.comparison import Limits
 from checkers.judgement.current_bands import band_of, operating_band
+from checkers.judgement.demands import Must, demand_at
 from checkers.judgement.planned_tests import PlannedTest
 from checkers.judgement.reading_words import citations, limit_words
 from checkers.judgement.test_level import level_of
@@ -68,7 +69,8 @@ def risen_to(test: PlannedTest, case: Case) -> float | None:
 
 def quarter_row(test: PlannedTest, case: Case) -> Row | None:
     """Return the row for a maker's choice of a quarter ampere, where the test is the other."""
-    if test.test != Test.TRIP_TIME or test.multiple != FIVE_TIMES:
+    rated = case.device.rated_residual_current
+    if rated is None or test.test != Test.TRIP_TIME or test.multiple != FIVE_TIMES:
         return None
     found = rows(
         "trip-time", on=case.day, made_to=case.made_to, waveform=test.waveform, **case.device_asked
@@ -93,6 +95,9 @@ def _button(test: PlannedTest, case: Case) -> PlannedLimit:
 
 
 def _no_trip(test: PlannedTest, case: Case) -> PlannedLimit:
+    current = current_of(test, case)
+    if current is None or demand_at(case, test.waveform, current).must is not Must.HOLD:
+        return NO_LIMIT
     band = operating_band(case, test.waveform)
     lasting = (test.lasting or JUDGING.no_trip_lasts) / 1000
     sources = citations(band.row) if band else ()
@@ -123,17 +128,15 @@ def _code_time(test: PlannedTest, case: Case, current: float) -> tuple[str, tupl
         one: time_limit(rows_in(test.limits, on=case.day, option=one, **asked), case, current)
         for one in kinds
     }
-    words = ", ".join(f"{_time_words(limit)} if {WORDS[one]}" for one, limit in each.items())
-    return words, tuple(row for limit in each.values() for row in limit.rows)
+    said = {one: words for one, limit in each.items() if (words := _time_words(limit))}
+    words = ", ".join(f"{limit} if {WORDS[one]}" for one, limit in said.items())
+    return words, tuple(row for one in said for row in each[one].rows)
 
 
 def _time_words(limit: TimeLimit) -> str:
-    """Return the times that a reading is held to, or nothing where none of them passes."""
-    if limit.most.fails is None:
-        return limit_words(Limits(at_least=limit.at_least), "ms")
-    if limit.most.passes is None:
-        return ""
-    return limit_words(Limits(limit.least.passes, limit.most.passes), "ms")
+    """Return the times that a reading is held to, or nothing where none decides both ways."""
+    decides = limit.most.passes == limit.most.fails
+    return limit_words(Limits(limit.at_least, limit.at_most), "ms") if decides else ""
 
 
 def _both(by_code: str, by_product: str) -> str:
