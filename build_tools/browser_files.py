@@ -16,6 +16,7 @@ from typing import Any
 
 from build_tools import places, stamps
 from build_tools.bundling import bundle
+from build_tools.corrections import corrected_days
 from build_tools.input_labels import input_labels
 from build_tools.runtime import LOCK, MANIFEST, PREPARED
 from build_tools.start_list import probe, runtime_list
@@ -53,6 +54,7 @@ def sources() -> dict[str, bytes]:
     }
     return {
         **scripts,
+        "corrections.js": constants({"CORRECTS": corrected_days()}),
         "log-labels.js": constants({"LABELS": input_labels()}),
         FOR_WORKERS: constants(runtime),
         "words.js": constants(words()),
@@ -123,7 +125,7 @@ def words() -> dict[str, Mapping[str, Any]]:
     }
 
 
-def constants(values: Mapping[str, Mapping[str, Any]]) -> bytes:
+def constants(values: Mapping[str, Mapping[str, Any] | list[str]]) -> bytes:
     """Return a script that exports the values under their names."""
     lines = [
         f"export const {name} = {json.dumps(value, ensure_ascii=False)};\n"

@@ -6,6 +6,7 @@ import base64
 import gzip
 import hashlib
 import json
+from collections.abc import Sequence
 from pathlib import Path
 
 from build_tools.browser_files import SERVICE_WORKER
@@ -19,12 +20,13 @@ SQUEEZED = (".html", ".json", ".svg", ".whl", ".zip")
 OTHER_LANGUAGES = "assets/javascripts/lunr/"
 
 
-def write_precache(site: Path, build_id: str) -> None:
+def write_precache(site: Path, build_id: str, corrects: Sequence[str]) -> None:
     """Write a built site's identity, and its service worker last of all.
 
-    Inputs: the site's folder, complete; the build's identity, which begins with its day.
+    Inputs: the site's folder, complete; the build's identity, which begins with its day; the days
+    of the corrections of verdicts that it holds.
     """
-    identity = {"id": build_id, "built": build_id[:10]}
+    identity = {"id": build_id, "built": build_id[:10], "corrects": list(corrects)}
     (site / IDENTITY).write_text(json.dumps(identity), encoding="utf-8", newline="\n")
     build = {**identity, "files": precache(site)}
     script = SERVICE_WORKER.read_text(encoding="utf-8")

@@ -8,6 +8,7 @@ from typing import Any
 from build_tools import browser_files, code_pages, limit_pages, load_pages
 from build_tools.checker_shows import checker_show, doors_show, examples_show
 from build_tools.contents_shows import contents_show
+from build_tools.corrections import corrections_show
 from build_tools.currents import bands_show, currents_show
 from build_tools.log_shows import log_show
 from build_tools.number_shows import known_show, limit_show
@@ -47,6 +48,7 @@ SHOWS: dict[str, Show] = {
     "limits": limit_pages.limits_show,
     "load": load_pages.load_show,
     "loads": load_pages.loads_show,
+    "corrections": corrections_show,
     "log": log_show,
     "picture": picture_show,
     "practice": practice_show,

@@ -8,6 +8,7 @@ from pathlib import Path
 
 from build_tools import places, stamps
 from build_tools.compression import compress_site
+from build_tools.corrections import corrected_days
 from build_tools.folders import replacing
 from build_tools.identity import SOURCES, build_identity
 from build_tools.offline import write_precache
@@ -50,7 +51,7 @@ def make_site(folder: Path, runtime: Path) -> None:
     with step("Building the pages"):
         _pages(folder)
     shutil.copytree(runtime, folder / "runtime")
-    write_precache(folder, build_identity().build_id)
+    write_precache(folder, build_identity().build_id, corrected_days())
     with step("Compressing the files (the first time, about half a minute)"):
         compress_site(folder)
 

@@ -1,4 +1,4 @@
-import { ask, follow, forget, start } from "./client.js";
+import { answerTo } from "./ask-once.js";
 import { element } from "./element.js";
 import { currentBuild, makeEntry } from "./log-entry.js";
 import { comparison } from "./log-comparison.js";
@@ -11,7 +11,7 @@ export async function judgeAgain(page, entry, place) {
   const days = [...new Set([entry.reply.on, day])];
   const build = await currentBuild();
   try {
-    const replies = await Promise.all(days.map((on) => answer(page, entry.checker, { ...entry.request, on })));
+    const replies = await Promise.all(days.map((on) => answerTo(entry.checker, { ...entry.request, on }, page.signal)));
     place.replaceChildren(...days.flatMap((on, number) => part(page, entry, { on, build, today: on === day, reply: replies[number] })));
   } catch (error) {
     place.replaceChildren(element("p", { role: "status" }, `The checkers could not start: ${error.message}`));
@@ -36,17 +36,6 @@ async function keepToo(page, entry, { on, build, reply }) {
   if (await page.change({ what: `kept ${entry.device || "a verdict"} judged again`, puts: [made] })) {
     page.say("Kept beside the first one.");
   }
-}
-
-function answer(page, checker, request) {
-  return new Promise((resolve, reject) => {
-    const who = {};
-    start();
-    const stop = follow(({ stage, why }) => stage === "failed" && done(reject, new Error(why)));
-    const done = (settle, value) => { stop(); forget(who); settle(value); };
-    page.signal.addEventListener("abort", () => done(reject, new Error("the page was left")));
-    ask(who, checker, request, (reply) => done(resolve, reply));
-  });
 }
 
 function localDay() {

@@ -58,7 +58,8 @@ export function currentBuild() {
   return build;
 }
 
-function checkersHash() {
+/** The checkers of this build, whatever else of the build has changed. */
+export function checkersHash() {
   const wheel = RUNTIME.archives.find(({ name }) => name.endsWith(".whl"));
   return `checkers ${wheel.hash.slice(0, 12)}`;
 }

@@ -9,8 +9,12 @@ import { ROOT } from "./places.js";
 import { shapeOf } from "./shapes.js";
 import { TITLES } from "./words.js";
 
-/** One entry in the list: its verdict in a line; opened, all of it and what can be done with it. */
-export function entryItem(page, entry) {
+/**
+ * One entry in the list: its verdict in a line; opened, all of it and what can be done with it.
+ *
+ * `standing` says that the verdict no longer stands; empty where it does.
+ */
+export function entryItem(page, entry, standing) {
   const { reply } = entry;
   const outcome = outcomeOf(reply);
   const item = element(
@@ -23,7 +27,8 @@ export function entryItem(page, entry) {
       element("span", { class: "kept__text" },
         element("strong", {}, wordOf(outcome)),
         ` ${entry.device || "Without a label"}`,
-        element("span", { class: "kept__what" }, `${titleOf(entry)}, ${dayInWords(reply.on)}`)),
+        element("span", { class: "kept__what" }, `${titleOf(entry)}, ${dayInWords(reply.on)}`),
+        standing && element("span", { class: "kept__lost" }, standing)),
     ),
   );
   item.addEventListener("toggle", () => {

@@ -6,6 +6,7 @@ import { offerImport } from "./log-import.js";
 import { entryItem } from "./log-item.js";
 import { offerJobActions } from "./log-job.js";
 import { showRecord } from "./log-record.js";
+import { judgeAndList, showStandings, standingLine } from "./log-standing-list.js";
 import { openLog, warningAbout, whyNotWritten } from "./log-store.js";
 import { counted } from "./log-words.js";
 import { yearsParts } from "./log-years.js";
@@ -15,11 +16,12 @@ const AT_ONCE = 100; // entries on the screen before the reader asks for more
 /** Bring the log's page to life; call what is returned when it goes. */
 export async function mount(root) {
   const stop = new AbortController();
-  const page = { root, signal: stop.signal, shown: AT_ONCE, entries: [], items: new Map(), part: (name) => root.querySelector(`[data-${name}]`) };
+  const page = { root, signal: stop.signal, shown: AT_ONCE, entries: [], standings: new Map(), items: new Map(), part: (name) => root.querySelector(`[data-${name}]`) };
   [page.log, page.build] = await Promise.all([openLog(), currentBuild()]);
   page.change = (change) => makeChange(page, change);
   page.say = (text, ...more) => page.part("said").replaceChildren(text, ...more);
   page.refresh = () => refresh(page);
+  page.showEntry = (entry) => showEntry(page, entry);
   page.chosen = () => page.entries.filter(({ job }) => !page.job || job === page.job.name);
   listen(page);
   offerImport(page);
@@ -27,6 +29,7 @@ export async function mount(root) {
   addEventListener("focus", page.refresh, { signal: page.signal }); // another tab may have written
   await refresh(page);
   root.dataset.ready = "";
+  judgeKept(page);
   return () => stop.abort();
 }
 
@@ -39,6 +42,12 @@ function listen(page) {
   on("save-json", "click", () => save(page, "json"));
   on("show-record", "click", () => showRecord(page));
   addEventListener("beforeprint", () => showRecord(page), { signal: page.signal });
+}
+
+// Whatever came in is looked at too, as what an older build kept.
+async function judgeKept(page) {
+  await judgeAndList(page);
+  showList(page);
 }
 
 function choose(page, name) {
@@ -58,6 +67,7 @@ async function refresh(page) {
 
 function show(page) {
   showJobs(page);
+  showStandings(page);
   showList(page);
   if (!page.part("record").hidden) {
     showRecord(page);
@@ -107,10 +117,21 @@ function showList(page) {
 
 // An entry that has not changed keeps its place on the screen, with whatever is open or typed in it.
 function itemOf(page, entry) {
-  const key = `${entry.id} ${entry.changed}`;
-  const item = page.items.get(key) ?? entryItem(page, entry);
+  const standing = standingLine(page.standings.get(entry.id));
+  const key = `${entry.id} ${entry.changed} ${standing}`;
+  const item = page.items.get(key) ?? entryItem(page, entry, standing);
   page.items.set(key, item);
   return item;
+}
+
+function showEntry(page, { id, job }) {
+  page.job = { name: job };
+  page.shown = page.entries.length;
+  show(page);
+  const item = page.part("list").querySelector(`[data-id="${id}"]`);
+  item.open = true;
+  item.scrollIntoView();
+  item.querySelector("summary").focus({ preventScroll: true });
 }
 
 async function makeChange(page, change) {
@@ -121,6 +142,7 @@ async function makeChange(page, change) {
     return false;
   }
   await refresh(page);
+  judgeKept(page);
   return true;
 }
 
@@ -133,6 +155,7 @@ async function undo(page) {
     page.say(`Undone: ${what}.`);
   }
   await refresh(page);
+  judgeKept(page);
 }
 
 async function save(page, kind) {

@@ -1,6 +1,9 @@
+import { dayOf } from "./days.js";
 import { element, say } from "./element.js";
 import { follow } from "./client.js";
 import { recall, remember } from "./memory.js";
+import { notice } from "./notice.js";
+import { correctsMore, learnOf, showOutdated } from "./outdated.js";
 import { ROOT } from "./places.js";
 
 const LONG = 90; // days without a look at the site after which a copy says so
@@ -29,6 +32,7 @@ export function showOfflineState() {
   for (const place of document.querySelectorAll("[data-offline]")) {
     say(place, copy.text);
   }
+  showOutdated();
 }
 
 function tell(text) {
@@ -91,7 +95,10 @@ function askState() {
   registration.active?.postMessage({ ask: "state" });
 }
 
-function heard({ filling, state, waiting }) {
+function heard({ filling, newer, state, waiting }) {
+  if (newer ?? waiting) {
+    learnOf(newer ?? waiting);
+  }
   if (filling && !registration?.active && !abandoned) {
     tell(`Keeping a copy for offline use: ${filling.done} of ${filling.total} files.`);
   }
@@ -128,18 +135,11 @@ function offerWaiting() {
   }
 }
 
-function showNotice({ built }) {
+function showNotice(waiting) {
   const apply = element("button", { type: "button", class: "action" }, "Use it now");
   apply.addEventListener("click", () => registration.waiting?.postMessage({ ask: "take over" }));
-  notice(`A newer build of this site, of ${dayOf(built)}, is on this device. Until you use it, nothing changes.`, apply);
-}
-
-function notice(text, ...actions) {
-  document.querySelector(".notice")?.remove();
-  const close = element("button", { type: "button", class: "action" }, "Later");
-  const made = element("div", { class: "notice", role: "status" }, element("p", {}, text), ...actions, close);
-  close.addEventListener("click", () => made.remove());
-  document.body.append(made);
+  const corrects = correctsMore(waiting) ? " It corrects verdicts." : "";
+  notice(`A newer build of this site, of ${dayOf(waiting.built)}, is on this device.${corrects} Until you use it, nothing changes.`, apply);
 }
 
 function reloadWhenReplaced() {
@@ -152,8 +152,4 @@ function reloadWhenReplaced() {
     }
     had = true;
   });
-}
-
-function dayOf(text) {
-  return new Date(text).toLocaleDateString("en-GB", { day: "numeric", month: "long", year: "numeric" });
 }

@@ -1,6 +1,7 @@
 import { mount } from "./checker.js";
 import { start } from "./client.js";
 import { nameOpeners, openByKeyboard } from "./drawer.js";
+import { judgeKeptOnce } from "./kept-verdicts.js";
 import { followLinksInside, tellOfPage } from "./navigation.js";
 import { keepOfflineCopy, showOfflineState } from "./offline.js";
 import { startThemeInTime } from "./theme.js";
@@ -55,6 +56,7 @@ function textIsThere() {
   pageChanged();
   startThemeInTime(followPages);
   keepOfflineCopy();
+  judgeKeptOnce();
 }
 
 // The theme tells of the page that stands there too.

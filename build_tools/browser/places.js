@@ -3,3 +3,6 @@ export const ROOT = new URL("../../", import.meta.url);
 
 /** The folder of the Python runtime. */
 export const RUNTIME_FOLDER = new URL("runtime/", ROOT);
+
+/** The folder of these scripts: a build of its own has one of its own. */
+export const SCRIPTS = new URL(".", import.meta.url).pathname;

@@ -1,8 +1,8 @@
 /**
  * Keeps the whole site on the device and serves it without a network.
  *
- * The build writes BUILD in front of this file: when it was built, its identity, and every
- * file with its hash. A build's files live in a cache of their own. It is filled completely
+ * The build writes BUILD in front of this file: when it was built, its identity, the days of its
+ * corrections of verdicts, and every file with its hash. A build's files live in a cache of their own. It is filled completely
  * before it takes over, so that files of two builds are never served together.
  */
 const PREFIX = "residual-current-checkers";
@@ -28,6 +28,8 @@ self.addEventListener("fetch", (event) => {
 
 /** Fill this build's cache; what an earlier attempt or the build before has is not fetched again. */
 async function fill() {
+  const { id: build, built, corrects } = BUILD;
+  tellPages({ newer: { build, built, corrects } }); // known even where there is no room for it
   const cache = await caches.open(CACHE);
   const left = Object.entries(BUILD.files);
   const total = left.length;
@@ -105,7 +107,7 @@ async function answer({ ask }, page) {
   if (ask === "take over") {
     await self.skipWaiting();
   } else if (ask === "waiting") {
-    page.postMessage({ waiting: { build: BUILD.id, built: BUILD.built } });
+    page.postMessage({ waiting: { build: BUILD.id, built: BUILD.built, corrects: BUILD.corrects } });
   } else if (ask === "state") {
     page.postMessage({ state: await state() });
   }

@@ -32,7 +32,7 @@ function waiting(root) {
 
 function ofLast(root) {
   const count = root.querySelectorAll("[data-last]").length;
-  return count ? `Not counted, of the last device: ${count}. ` : "";
+  return count ? `${count} of the last device not counted. ` : "";
 }
 
 function decided(reply, deciding) {

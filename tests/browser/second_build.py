@@ -1,4 +1,4 @@
-"""A second build of the site: other pages, other scripts, another wheel, the same runtime."""
+"""A second build of the site, which corrects verdicts: other pages, scripts and wheel."""
 
 from __future__ import annotations
 
@@ -8,6 +8,7 @@ import shutil
 import zipfile
 from pathlib import Path
 
+from build_tools.corrections import corrected_days
 from build_tools.offline import write_precache
 
 DAY = "2031-12-24"
@@ -31,7 +32,10 @@ def make_second_build(first: Path, folder: Path) -> Path:
     listed = runtime.read_text(encoding="utf-8").replace(old, _hash(wheel))
     listed = listed.replace(f'"bytes": {size - len(MARK)}', f'"bytes": {size}')
     runtime.write_text(listed, encoding="utf-8")
-    write_precache(folder, f"{DAY}-second")
+    for script in changed.glob("*.js"):
+        text = script.read_text(encoding="utf-8")
+        script.write_text(text.replace("CORRECTS = [", f'CORRECTS = ["{DAY}", '), encoding="utf-8")
+    write_precache(folder, f"{DAY}-second", [DAY, *corrected_days()])
     return folder
 
 

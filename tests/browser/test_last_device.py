@@ -68,7 +68,7 @@ def test_readings_of_the_last_device_wait_when_another_type_is_typed_over_it(
 
     phone.waits_for("unfinished")
     expect(_question(page)).to_contain_text("3 readings and 1 entry on the circuit")
-    expect(phone.verdict).to_contain_text("of the last device: 4")
+    expect(phone.verdict).to_contain_text("4 of the last device not counted")
     phone.chooses("A", "device", "type")  # back again: it is the device they were read on
     phone.waits_for("pass")
     expect(_waiting(page)).to_have_count(0)
@@ -91,14 +91,14 @@ def test_what_is_typed_for_the_next_device_counts_and_the_rest_does_not(
 
     expect(_waiting(page)).to_have_count(3)
     phone.waits_for("pass")
-    expect(phone.verdict).to_contain_text("Not counted, of the last device: 3.")
+    expect(phone.verdict).to_contain_text("3 of the last device not counted.")
     page.wait_for_url("**value=29+ms*")
     assert "no+trip" not in page.url
     assert "operates" not in page.url
     assert "seen_to_open" not in page.url
     job_log.panel.locator("[name=device]").fill("Way 4")  # typed last, it is the new one's own name
     expect(_waiting(page)).to_have_count(3)
-    expect(phone.verdict).to_contain_text("of the last device: 3")
+    expect(phone.verdict).to_contain_text("3 of the last device not counted")
 
 
 def test_another_label_leaves_the_readings_to_the_last_device(phone: Phone, page: Page) -> None:
@@ -129,7 +129,7 @@ def test_what_is_cleared_comes_back_as_it_was(phone: Phone, page: Page) -> None:
 
     expect(_waiting(page)).to_have_count(3)
     expect(phone.field("readings").locator("[data-entry]")).to_have_count(3)
-    expect(phone.verdict).to_contain_text("of the last device: 3")
+    expect(phone.verdict).to_contain_text("3 of the last device not counted")
 
 
 def test_what_waits_is_not_counted_after_a_reload_either(phone: Phone, page: Page) -> None:

@@ -49,6 +49,9 @@ def test_a_new_build_waits_and_then_takes_over_whole(
     expect(notice).to_contain_text(
         "newer build of this site, of 24 December 2031", timeout=PATIENCE
     )
+    expect(notice).to_contain_text("It corrects verdicts.")
+    outdated = page.locator("[data-outdated]")
+    expect(outdated).to_contain_text("newer build of this site, of 24 December 2031, corrects")
     assert not [path for path in host.asked if path.endswith(".wasm")], (
         "the runtime has not changed"
     )
@@ -66,6 +69,7 @@ def test_a_new_build_waits_and_then_takes_over_whole(
     phone.waits_for("pass")
     expect(page.locator("body")).to_contain_text(MARK)
     expect(page.locator("[data-offline]")).to_contain_text("24 December 2031", timeout=PATIENCE)
+    expect(outdated).to_be_hidden()
     assert _scripts_of(page) == {"secondbuild"}
     caches = page.evaluate("caches.keys()")
     assert [name for name in caches if "second" not in name] == []
@@ -74,7 +78,7 @@ def test_a_new_build_waits_and_then_takes_over_whole(
 def test_a_build_that_does_not_arrive_whole_changes_nothing(
     phone: Phone, page: Page, host: Host, second: Path, guard: Guard
 ) -> None:
-    """With one file of the new build missing the old build goes on, whole, and offers nothing."""
+    """With a file of the new build missing the old one goes on, and says that it is outdated."""
     phone.open("safety/")
     expect(page.locator("[data-offline]")).to_contain_text("Works offline", timeout=PATIENCE)
     guard.allow("Failed to load resource", "Not Found")
@@ -88,7 +92,13 @@ def test_a_build_that_does_not_arrive_whole_changes_nothing(
     assert "/service-worker.js" in host.asked
     expect(page.locator(".notice")).to_have_count(0)
     expect(page.locator("body")).not_to_contain_text(MARK)
+    phone.open(CASE)
+    phone.waits_for("pass")
+    expect(page.locator("[data-outdated]")).to_contain_text("corrects verdicts")
     host.stop()
+    page.reload()
+    phone.waits_for("pass")
+    expect(page.locator("[data-outdated]")).to_contain_text("corrects verdicts")
     phone.open("codes/gb/")
     expect(page.locator("h1")).to_contain_text("BS 7671")
     expect(page.locator("body")).not_to_contain_text(MARK)

@@ -48,14 +48,16 @@ def test_what_a_reader_needs_is_listed_with_its_hash(site: Path) -> None:
 
 
 def test_the_worker_begins_with_its_build(site: Path) -> None:
-    """The written service worker holds identity, day and files, so any change is a new worker."""
-    write_precache(site, BUILD)
+    """The written worker holds identity, corrections and files, so any change is a new worker."""
+    write_precache(site, BUILD, ["2026-12-01"])
 
     script = (site / "service-worker.js").read_text(encoding="utf-8")
     start, _, rest = script.partition(";\n")
     build = json.loads(start.removeprefix("const BUILD = "))
     assert build["id"] == BUILD
     assert build["built"] == "2026-11-24"
+    assert build["corrects"] == ["2026-12-01"]
+    assert json.loads((site / "build.json").read_text())["corrects"] == ["2026-12-01"]
     assert precache(site) == build["files"]
     assert "service-worker.js" not in build["files"]
     assert "addEventListener" in rest

@@ -1,0 +1,57 @@
+import { follow } from "./client.js";
+import { element } from "./element.js";
+import { recall, remember } from "./memory.js";
+import { notice } from "./notice.js";
+import { ROOT, SCRIPTS } from "./places.js";
+
+const QUIET = 3000; // milliseconds after the first verdict: what the reader waits for comes first
+const DONE = "judged again by"; // the folder of a build's scripts, which is named for what they hold
+
+let isLooking = false;
+
+/**
+ * Once the checkers run, have the log judge what it keeps again if this build is new here.
+ *
+ * The log's own page does so by itself; elsewhere its scripts are fetched only where a log is.
+ */
+export function judgeKeptOnce() {
+  if (isLooking || recall(DONE) === SCRIPTS) {
+    return;
+  }
+  isLooking = true;
+  let timer = 0;
+  const stop = follow(({ answered }) => {
+    if (answered) {
+      timer ||= setTimeout(() => { stop(); look(); }, QUIET);
+    }
+  });
+}
+
+async function look() {
+  if (!(await hasLog())) {
+    remember(DONE, SCRIPTS);
+    return;
+  }
+  const { isLost, judgeKept } = await import("./log-standing.js");
+  const found = await judgeKept().catch(() => null); // tried again on the next page
+  if (found) {
+    remember(DONE, SCRIPTS);
+    tell([...found.values()].filter((one) => isLost(one) && !one.seen).length);
+  }
+}
+
+async function hasLog() {
+  try {
+    const all = await indexedDB.databases();
+    return all.some(({ name }) => name === `${ROOT.pathname} job log`);
+  } catch {
+    return typeof indexedDB === "object"; // a browser that does not tell: the log itself will
+  }
+}
+
+function tell(count) {
+  if (count > 0 && !document.querySelector("[data-log]")) {
+    const link = element("a", { class: "action", href: new URL("log/", ROOT).href }, "See them in the job log");
+    notice(`${count} ${count === 1 ? "verdict" : "verdicts"} kept in the job log no longer ${count === 1 ? "stands" : "stand"} with this build.`, link);
+  }
+}
