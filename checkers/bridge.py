@@ -14,9 +14,11 @@ from typing import Any
 from checkers.catalogue import SLUGS, checker_for
 from checkers.domain.cautions import cautions_against, cautions_for
 from checkers.domain.checker import Checker
+from checkers.domain.codes import Code
 from checkers.domain.errors import InvalidRequest
 from checkers.domain.parsing import parse_inputs
 from checkers.domain.question import Question
+from checkers.domain.standing import seen_from
 from checkers.domain.verdicts import Explanation, Finding, NextTest, Result, Subject
 from checkers.judgement.code_of_the_day import passed_by_a_known_code
 
@@ -62,7 +64,7 @@ def reply_to(checker: Checker, inputs: Question, result: Result) -> dict[str, An
         "edition": code.edition_on(inputs.day),
         "on": inputs.day.isoformat(),
         "outcome": result.outcome.value,
-        "findings": [_finding(one) for one in result.findings],
+        "findings": [_finding(one, code) for one in result.findings],
         "answer": _plain(result.answer),
         "explanations": [_explanation(one) for one in result.explanations],
         "next_test": _next_test(result.next_test),
@@ -77,7 +79,10 @@ def _cautions(checker: Checker, inputs: Question, result: Result) -> list[str]:
     return list(dict.fromkeys(said))
 
 
-def _finding(finding: Finding) -> dict[str, Any]:
+def _finding(finding: Finding, code: Code) -> dict[str, Any]:
+    """Return a finding as JSON values; a rule of another country is marked as one."""
+    seen = tuple(seen_from(code, source) for source in finding.sources)
+    finding = dataclasses.replace(finding, sources=seen)
     plain = _plain(finding) | {"subject": _told(finding.subject)}
     return {name: value for name, value in plain.items() if value or name in ALWAYS}
 

@@ -8,12 +8,13 @@ from math import isinf
 from typing import Any
 
 from checkers.domain.checker import Checker, Example
-from checkers.domain.codes import TypeRule
+from checkers.domain.codes import Code, TypeRule
 from checkers.domain.devices import Device, DeviceType, Form
 from checkers.domain.fields import choice, day, group, quantity, yes_no
 from checkers.domain.load_kinds import Load, MetBy, Separation, Supply
 from checkers.domain.loads import LOAD_CHOICES, LOADS
 from checkers.domain.question import Question
+from checkers.domain.standing import seen_from
 from checkers.domain.verdicts import Figure, Outcome, Result
 from checkers.judgement.declared_dc import judge_declared
 from checkers.judgement.equipment import NO_DC, SILENT, Equipment
@@ -24,14 +25,23 @@ from checkers.judgement.equipment_fit import (
     narrower_types,
 )
 from checkers.judgement.fault_fit import NOT_PROTECTIVE
+from checkers.judgement.own_interrupter import interrupter_in_words, interrupter_on_dc
 from checkers.judgement.type_order import ORDER, covers, in_words
-from checkers.judgement.type_rules import concerning, conditional, judge_by_code, raised, refused
+from checkers.judgement.type_rules import (
+    concerning,
+    conditional,
+    judge_by_code,
+    other_means,
+    raised,
+    refused,
+)
 
 ABOVE = (
     "No device above this one may be narrower than the DC through it allows, and a type B passes "
     "up to twice its rating of smooth DC: check the whole arrangement with the series checker."
 )
 SHARED = "Whatever blinds the device leaves every circuit on it without protection."
+BY_ITS_OWN = "by its own interrupter, not by a device type"
 CONDITION = (
     "Where a narrower type serves only under a further condition: only filament lamps behind a "
     "dimmer, a mains transformer in a welding set, every machine used on a site."
@@ -130,8 +140,9 @@ def check(inputs: Inputs) -> Result:
     code = inputs.local_code
     rules = concerning(code.type_rules_on(inputs.fitted_on or inputs.day), equipment)
     protects = Form(device.form) not in NOT_PROTECTIVE
+    elsewhere = other_means(code, equipment, inputs.day)
     findings = [
-        judge_fit(equipment, device),
+        *([] if elsewhere else [judge_fit(equipment, device)]),
         *judge_by_code(rules, equipment, device.type if protects else DeviceType.UNKNOWN),
         *judge_declared(equipment, device, code, inputs.day),
         *judge_by_load_rules(equipment, device, code, inputs.shared),
@@ -139,29 +150,59 @@ def check(inputs: Inputs) -> Result:
     now = concerning(code.type_rules_on(inputs.day), equipment)
     return Result(
         findings=findings,
-        answer=_answer(equipment, now),
+        answer=_answer_by_interrupter(inputs) if elsewhere else _answer(inputs, now),
         cautions=_cautions(inputs, now),
     )
 
 
-def _answer(equipment: Equipment, rules: tuple[TypeRule, ...]) -> dict[str, Any]:
+def _answer(inputs: Inputs, rules: tuple[TypeRule, ...]) -> dict[str, Any]:
+    equipment, code = inputs.equipment, inputs.local_code
     least = raised(equipment.least_type, rules, equipment)
-    load = equipment.load
     return {
         "type": least,
         "also_acceptable": _also_acceptable(equipment, least, rules),
         "greatest_smooth_dc": "limited only by the fault loop"
         if isinf(equipment.smooth_dc)
         else Figure(equipment.smooth_dc, "mA"),
-        "greatest_smooth_dc_source": equipment.smooth_dc_source.words,
+        "greatest_smooth_dc_source": seen_from(code, equipment.smooth_dc_source).words,
+        **_of_the_equipment(equipment, code),
+        "rules": _rules(equipment.load, code, general=True),
+    }
+
+
+def _answer_by_interrupter(inputs: Inputs) -> dict[str, Any]:
+    """Return the answer where a code gives the equipment an interrupter of its own."""
+    equipment, code = inputs.equipment, inputs.local_code
+    known = interrupter_on_dc(equipment, code, inputs.day)
+    most = {} if known is None else {"greatest_smooth_dc": Figure(known[0], "mA")}
+    whence = {} if known is None else {"greatest_smooth_dc_source": known[1].citation.words}
+    return {
+        "type": BY_ITS_OWN,
+        "also_acceptable": [],
+        **most,
+        **whence,
+        "interrupter_trips_at": interrupter_in_words(equipment, code, inputs.day),
+        **_of_the_equipment(equipment, code),
+        "rules": _rules(equipment.load, code, general=False),
+    }
+
+
+def _of_the_equipment(equipment: Equipment, code: Code) -> dict[str, Any]:
+    load = equipment.load
+    return {
         "supply": equipment.supply,
         "circuits": list(load.circuits[equipment.supply]),
         "waveform": load.waveform,
         "maker_must_declare": list(load.maker_declares),
-        **_currents(load),
+        **_currents(load, code),
         **_both_ways(load),
-        "rules": [f"{rule.says} ({rule.source.words})" for rule in load.rules],
     }
+
+
+def _rules(load: Load, code: Code, *, general: bool) -> list[str]:
+    """Return the rules that bind under a code, and the general ones where asked for."""
+    told = [rule for rule in load.rules if rule.binds(code) or (general and not rule.codes)]
+    return [f"{rule.says} ({seen_from(code, rule.source).words})" for rule in told]
 
 
 def _also_acceptable(equipment: Equipment, least: str, rules: tuple[TypeRule, ...]) -> list[str]:
@@ -178,7 +219,7 @@ def _also_acceptable(equipment: Equipment, least: str, rules: tuple[TypeRule, ..
     return [*narrower, f"{in_words(wider)}: wider, it sees the same and more"]
 
 
-def _currents(load: Load) -> dict[str, Any]:
+def _currents(load: Load, code: Code) -> dict[str, Any]:
     """Return typical and greatest leakage of the equipment, each with its source."""
     leakage = load.figure("leakage")
     if leakage is None:
@@ -190,7 +231,7 @@ def _currents(load: Load) -> dict[str, Any]:
     answer: dict[str, Any] = {"leakage": leakage.says}
     for name, value, source in known:
         if value is not None:
-            answer |= {name: Figure(value, "mA"), f"{name}_source": source.words}
+            answer |= {name: Figure(value, "mA"), f"{name}_source": seen_from(code, source).words}
     return answer
 
 

@@ -17,7 +17,7 @@ from checkers.domain.sources import EVIDENCE_WORDS, SOURCES
 
 _TESTS = frozenset({"trip-time", "no-trip", "ramp", "button"})
 _STANDINGS = frozenset({"required", "advised", "possible", "not-required"})
-_TYPE_STANDINGS = frozenset({"not-accepted", "only-where", "needed"})
+_TYPE_STANDINGS = frozenset({"not-accepted", "only-where", "needed", "other-means"})
 _PHASES = frozenset({"0", "180", "+", "-"})
 _DEVICES = frozenset({"fixed", "portable", "any"})
 _PURPOSES_OF_TEST = frozenset({"verification", "in-service", "fault-finding"})
@@ -159,8 +159,8 @@ def _type_rule(record: Record) -> TypeRule:
     record.finish()
     if not rule.types:
         raise record.error("names no types")
-    if rule.standing == "only-where" and not rule.where:
-        raise record.error("only-where needs where")
+    if rule.standing in {"only-where", "other-means"} and not rule.where:
+        raise record.error(f"{rule.standing} needs where")
     if bool(rule.also) != bool(rule.also_where):
         raise record.error("also and also_where belong together")
     return rule

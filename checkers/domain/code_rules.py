@@ -101,7 +101,8 @@ class TypeRule(Rule):
     """What the code says of device types.
 
     `standing`: not-accepted (these types are not to be fitted), only-where (these types are
-    accepted only where `where` holds), needed (for `loads`, or `where`, one of these types).
+    accepted only where `where` holds), needed (for `loads`, or `where`, one of these types),
+    other-means (`loads` are protected by what `where` names, and types play no part).
     `also` are types that serve as well where `also_where` holds. `loads` are keys of
     loads.toml; `supplies`, where not empty, are the supplies it holds for. `with_detection`
     tells that `types` serve with 6 mA detection only, `also_by_upstream` that `also` serve by
@@ -118,6 +119,11 @@ class TypeRule(Rule):
     says: str
     with_detection: bool = False
     also_by_upstream: bool = False
+
+    @property
+    def names_equipment(self) -> bool:
+        """Whether it concerns the equipment it names, and no other."""
+        return self.standing in {"needed", "other-means"}
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

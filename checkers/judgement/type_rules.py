@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from datetime import date
 
-from checkers.domain.codes import TypeRule
+from checkers.domain.codes import Code, TypeRule
 from checkers.domain.devices import DeviceType
 from checkers.domain.verdicts import Finding, Judges, Outcome
 from checkers.judgement.equipment import Equipment
@@ -18,8 +19,14 @@ def concerning(rules: Iterable[TypeRule], equipment: Equipment) -> tuple[TypeRul
     return tuple(rule for rule in rules if _concerns(rule, equipment))
 
 
+def other_means(code: Code, equipment: Equipment, day: date) -> TypeRule | None:
+    """Return the rule of a code that protects equipment by other means than a device type."""
+    rules = concerning(code.type_rules_on(day), equipment)
+    return next((rule for rule in rules if rule.standing == "other-means"), None)
+
+
 def _concerns(rule: TypeRule, equipment: Equipment) -> bool:
-    if rule.standing != "needed":
+    if not rule.names_equipment:
         return True
     fed = not rule.supplies or equipment.supply in rule.supplies
     return fed and equipment.load.key in rule.loads
@@ -35,7 +42,7 @@ def raised(fitting: str, rules: Iterable[TypeRule], equipment: Equipment) -> str
             also_serves = fitting in rule.also and bool(equipment.met)
             if fitting not in rule.types and not also_serves:
                 fitting = _least_of(rule.types, fitting)
-        elif fitting in rule.types:
+        elif rule.standing != "other-means" and fitting in rule.types:
             fitting = _least_of(set(ORDER) - rule.types, fitting)
     return fitting
 
@@ -78,7 +85,7 @@ def judge_by_code(
 
 def judge_by_code_alone(rules: Iterable[TypeRule], fitted: str) -> list[Finding]:
     """Return a finding for each rule against a type, where the equipment is not known."""
-    against = [rule for rule in rules if rule.standing != "needed" and fitted in rule.types]
+    against = [rule for rule in rules if not rule.names_equipment and fitted in rule.types]
     return [
         _finding(rule, Outcome.CANNOT_SAY, fitted, f"Find out whether {rule.where}.")
         if rule.standing == "only-where"
@@ -90,6 +97,8 @@ def judge_by_code_alone(rules: Iterable[TypeRule], fitted: str) -> list[Finding]
 def _judged(
     rule: TypeRule, equipment: Equipment, fitted: str, upstream: bool | None
 ) -> Finding | None:
+    if rule.standing == "other-means":
+        return _finding(rule, Outcome.CANNOT_SAY, fitted, f"Find out whether {rule.where}.")
     if fitted == DeviceType.UNKNOWN:
         return _finding(rule, Outcome.CANNOT_SAY, fitted)
     if rule.standing == "needed":

@@ -20,6 +20,7 @@ from checkers.judgement.series.dc_limits import dc_limits
 from checkers.judgement.series.dc_sources import left_by
 from checkers.judgement.series.type_fit import protected_by
 from checkers.judgement.type_order import ORDER, covers
+from checkers.judgement.type_rules import other_means
 
 SWAPPED_TO = (DeviceType.A, DeviceType.F, DeviceType.B, DeviceType.B_PLUS)
 OWN_RATING = KNOWN["built_in_type_b_rating"].value
@@ -214,7 +215,8 @@ def detections(arrangement: Arrangement) -> Iterator[Change]:
     """Yield 6 mA detection for each load without protection that may have it."""
     for number, load in enumerate(arrangement.loads):
         unprotected = load.protection == DCProtection.NONE
-        if unprotected and load.equipment.asks_for_detection:
+        elsewhere = other_means(arrangement.code, load.equipment, arrangement.day)
+        if unprotected and load.equipment.asks_for_detection and not elsewhere:
             yield AddDetection(number)
 
 

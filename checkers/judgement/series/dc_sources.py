@@ -9,6 +9,7 @@ from typing import NamedTuple
 
 from checkers.domain.codes import Code
 from checkers.judgement.equipment import Equipment
+from checkers.judgement.own_interrupter import interrupter_on_dc
 from checkers.judgement.series.arrangement import DCProtection, PlacedLoad
 from checkers.judgement.series.dc_limits import built_in_type_b, detection
 from checkers.judgement.type_order import covers
@@ -77,9 +78,13 @@ def left_unseen(equipment: Equipment, code: Code, day: date) -> Bounds:
     """Return the smooth DC [mA] that one piece can leave on its device unseen.
 
     Detection that opens its supply keeps a charge point to 6 mA; elsewhere it may keep that,
-    and need not: its standard is not made for it.
+    and need not: its standard is not made for it. Where a code gives equipment an interrupter
+    of its own, that one bounds it.
     """
     bounds = _undetected(equipment)
+    interrupter = interrupter_on_dc(equipment, code, day)
+    if interrupter is not None:
+        bounds = bounds.up_to(interrupter[0])
     if not equipment.detection:
         return bounds
     sensed = bounds.up_to(detection(code, day))

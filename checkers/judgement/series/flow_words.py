@@ -8,6 +8,7 @@ from checkers.domain.devices import DeviceType
 from checkers.domain.known_figures import KNOWN
 from checkers.domain.quantities import format_quantity
 from checkers.domain.sources import Citation
+from checkers.judgement.own_interrupter import interrupter_on_dc
 from checkers.judgement.promised_dc import promised_by
 from checkers.judgement.reading_words import citations
 from checkers.judgement.series.arrangement import Arrangement, DCProtection
@@ -105,4 +106,7 @@ def _sources_of(source: Source, arrangement: Arrangement) -> tuple[Citation, ...
     load = arrangement.loads[place]
     if load.protection == DCProtection.TYPE_B:
         return (KNOWN["built_in_type_b_rating"].citation,)
+    interrupter = interrupter_on_dc(load.equipment, arrangement.code, arrangement.day)
+    if interrupter is not None:
+        return citations(interrupter[1])
     return (*load.equipment.need.sources, load.equipment.smooth_dc_source)

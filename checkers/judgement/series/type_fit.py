@@ -9,6 +9,7 @@ from checkers.judgement.equipment import Equipment
 from checkers.judgement.equipment_fit import CONTRADICTED, DETECTION_ELSEWHERE
 from checkers.judgement.series.arrangement import Arrangement, DCProtection
 from checkers.judgement.type_fit import Fit, Why, fit_of
+from checkers.judgement.type_rules import other_means
 
 
 def protected_by(arrangement: Arrangement, place: int) -> tuple[int, ...]:
@@ -23,9 +24,11 @@ def type_fit(arrangement: Arrangement, place: int, number: int) -> Fit | None:
     """Return how the type of a device suits a load it protects.
 
     None where the load has a type B of its own: that one is to suit it, and what it lets pass
-    counts as for any type B below.
+    counts as for any type B below. None too where the code protects it by other means.
     """
-    if arrangement.loads[number].protection == DCProtection.TYPE_B:
+    load, code = arrangement.loads[number], arrangement.code
+    own = load.protection == DCProtection.TYPE_B
+    if own or other_means(code, load.equipment, arrangement.day):
         return None
     kind = arrangement.devices[place].device.type
     return fit_of(kind, equipment_in_place(arrangement, number))
