@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import json
 import tomllib
 from collections.abc import Iterator, Mapping
 from functools import cache
@@ -15,6 +14,7 @@ from build_tools.rendering import html
 from checkers import run
 from checkers.catalogue import SLUGS, checker_for
 from checkers.domain.parsing import parse_inputs
+from checkers.domain.request_text import read_request
 from checkers.printing import headline
 
 DOORS = places.ROOT / "docs" / "front-page.toml"
@@ -28,7 +28,7 @@ def checker_show(words: str, root: str) -> str:
     slug, _, case = words.partition(" ")
     checker = checker_for(slug)
     if case:
-        parse_inputs(checker.inputs, json.loads(case))
+        parse_inputs(checker.inputs, read_request(case))
     return html(
         "shows/checker.html",
         checker=checker,

@@ -15,13 +15,15 @@ from checkers.catalogue import SLUGS, checker_for
 from checkers.domain.cautions import cautions_against, cautions_for
 from checkers.domain.checker import Checker
 from checkers.domain.codes import Code
-from checkers.domain.errors import InvalidRequest
+from checkers.domain.errors import DataError, InvalidRequest, quoted
 from checkers.domain.parsing import parse_inputs
 from checkers.domain.question import Question
+from checkers.domain.request_text import read_request
 from checkers.domain.standing import seen_from
 from checkers.domain.verdicts import Explanation, Finding, NextTest, Result, Subject
 from checkers.judgement.code_of_the_day import passed_by_a_known_code
 
+DAMAGED = "The data of this copy is damaged; nothing was judged. Fetch a sound copy."
 CRASH_TEXT = "This checker failed on the request. Nothing was judged. Please report the code."
 
 
@@ -29,11 +31,11 @@ def run(slug: str, request: object) -> dict[str, Any]:
     """Answer a request with one checker.
 
     Inputs: the checker's slug; the request as JSON values.
-    Result: the reply as JSON values; its `kind` is result, invalid or crash.
+    Result: the reply as JSON values; its `kind` is result, invalid, damaged or crash.
     Never raises on a request, whatever it holds.
     """
     if slug not in SLUGS:
-        return invalid(slug, {"checker": f"{slug!r} is not one of {', '.join(SLUGS)}"})
+        return invalid(slug, {"checker": f"{quoted(slug)} is not one of {', '.join(SLUGS)}"})
     try:
         checker = checker_for(slug)
         inputs = parse_inputs(checker.inputs, request)
@@ -41,6 +43,8 @@ def run(slug: str, request: object) -> dict[str, Any]:
         return reply_to(checker, inputs, result)
     except InvalidRequest as bad:
         return invalid(slug, bad.errors)
+    except DataError as bad:
+        return damaged(slug, bad)
     except Exception as error:  # noqa: BLE001  # the contract: a crash is a reply
         return crash(slug, error)
 
@@ -48,9 +52,9 @@ def run(slug: str, request: object) -> dict[str, Any]:
 def answer(slug: str, request: str) -> str:
     """Answer a request given as JSON text, with the reply as JSON text."""
     try:
-        asked = json.loads(request)
-    except ValueError:
-        return json.dumps(invalid(slug, {"request": "is not JSON"}))
+        asked = read_request(request)
+    except InvalidRequest as bad:
+        return json.dumps(invalid(slug, bad.errors), ensure_ascii=False)
     return json.dumps(run(slug, asked), ensure_ascii=False)
 
 
@@ -128,6 +132,17 @@ def _plain(value: Any) -> Any:
 def invalid(slug: str, errors: Mapping[str, str]) -> dict[str, Any]:
     """Return the reply to a request that could not be read."""
     return {"kind": "invalid", "checker": slug, "errors": dict(errors)}
+
+
+def damaged(slug: str, error: DataError) -> dict[str, Any]:
+    """Return the reply where the data of this copy is damaged, with its file and row."""
+    return {
+        "kind": "damaged",
+        "checker": slug,
+        "file": error.file,
+        "row": error.row,
+        "text": f"{DAMAGED} {error}",
+    }
 
 
 def crash(slug: str, error: Exception) -> dict[str, Any]:

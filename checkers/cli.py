@@ -4,21 +4,24 @@ from __future__ import annotations
 
 import json
 import sys
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from pathlib import Path
 from typing import Any
 
 from checkers import schedule_command
-from checkers.bridge import run
+from checkers.bridge import invalid, run
 from checkers.catalogue import CHECKERS, SLUGS, checker_for
 from checkers.code_sheet import code_as_text, code_as_values
 from checkers.command_line import WIDTH, parser_for, request_from
 from checkers.domain.codes import CODES
-from checkers.domain.errors import InvalidRequest
+from checkers.domain.errors import InvalidRequest, cut, quoted
+from checkers.domain.request_text import read_request
 from checkers.printing import print_reply
 
 EXIT = {"pass": 0, "fail": 1, "borderline": 3, "cannot-say": 3}
 BAD_REQUEST = 2
+DAMAGED = 4
+BESIDE_JSON = "cannot stand beside --json: put it into the request"
 
 
 def main(arguments: Sequence[str] | None = None) -> int:
@@ -33,7 +36,10 @@ def main(arguments: Sequence[str] | None = None) -> int:
     if name == "schedule" and schedule_command.names_a_file(rest):
         return schedule_command.main(rest)
     if name not in SLUGS:
-        print(f"{name!r} is no checker; known are {', '.join(SLUGS)} and limits", file=sys.stderr)
+        print(
+            f"{quoted(name)} is no checker; known are {', '.join(SLUGS)} and limits",
+            file=sys.stderr,
+        )
         return BAD_REQUEST
     return _check(name, rest)
 
@@ -53,39 +59,46 @@ def _check(slug: str, words: Sequence[str]) -> int:
     except SystemExit as done:
         return done.code if isinstance(done.code, int) else BAD_REQUEST
     if given["json"] is not None:
-        return _answer_json(slug, given["json"])
+        return _answer_json(slug, given)
     if not words:
         print(parser_for(checker).format_help())
         return BAD_REQUEST
     try:
         reply = run(slug, request_from(checker, given))
     except InvalidRequest as bad:
-        reply = {"kind": "invalid", "checker": slug, "errors": bad.errors}
+        reply = invalid(slug, bad.errors)
     print(print_reply(reply), end="")
     return status_of(reply)
 
 
-def _answer_json(slug: str, place: str) -> int:
+def _answer_json(slug: str, given: Mapping[str, Any]) -> int:
+    place = given["json"]
     try:
-        text = sys.stdin.read() if place == "-" else Path(place).read_text(encoding="utf-8-sig")
-        request = json.loads(text)
+        _refuse_beside_json(given)
+        reply = run(slug, read_request(_contents(place)))
     except OSError as bad:
-        reply = _unreadable(slug, f"{place}: {bad.strerror or bad}")
-    except ValueError:
-        reply = _unreadable(slug, f"{place} is not JSON in UTF-8")
-    else:
-        reply = run(slug, request)
+        reply = invalid(slug, {"request": f"{cut(place)}: {bad.strerror or bad}"})
+    except InvalidRequest as bad:
+        reply = invalid(slug, bad.errors)
     print(json.dumps(reply, ensure_ascii=False, indent=1))
     return status_of(reply)
 
 
-def _unreadable(slug: str, message: str) -> dict[str, Any]:
-    return {"kind": "invalid", "checker": slug, "errors": {"request": message}}
+def _refuse_beside_json(given: Mapping[str, Any]) -> None:
+    beside = [name for name, value in given.items() if value is not None and name != "json"]
+    if beside:
+        raise InvalidRequest(dict.fromkeys(beside, BESIDE_JSON))
+
+
+def _contents(place: str) -> bytes:
+    return sys.stdin.buffer.read() if place == "-" else Path(place).read_bytes()
 
 
 def status_of(reply: dict[str, Any]) -> int:
     """Return the exit status of a reply; only a pass gives 0."""
-    return EXIT[reply["outcome"]] if reply["kind"] == "result" else BAD_REQUEST
+    if reply["kind"] == "result":
+        return EXIT[reply["outcome"]]
+    return DAMAGED if reply["kind"] == "damaged" else BAD_REQUEST
 
 
 def _limits(words: Sequence[str]) -> int:

@@ -6,13 +6,17 @@ import argparse
 import shlex
 import textwrap
 from collections.abc import Collection, Mapping
-from typing import Any
+from typing import Any, NoReturn
 
 from checkers.domain.checker import Checker
-from checkers.domain.errors import InvalidRequest
+from checkers.domain.errors import InvalidRequest, cut, quoted
 from checkers.domain.fields import Input, Kind, inputs_of
+from checkers.domain.request_text import below, given_twice
 
 WIDTH = 79
+MOST_SAID = 300
+EXIT_STATUSES = """Exit status: 0 pass, 1 fail, 2 the request was bad, 3 borderline or cannot say,
+4 the data of this copy is damaged."""
 
 
 class Formatter(argparse.RawDescriptionHelpFormatter):
@@ -22,16 +26,47 @@ class Formatter(argparse.RawDescriptionHelpFormatter):
         super().__init__(prog, max_help_position=28, width=WIDTH)
 
 
+class Parser(argparse.ArgumentParser):
+    """A parser that says in one line what is wrong with the words."""
+
+    def error(self, message: str) -> NoReturn:
+        """Leave with the status of a bad request."""
+        self.exit(2, f"{self.prog}: {message[:MOST_SAID]}; --help lists the flags\n")
+
+
+class Once(argparse.Action):
+    """Takes the value of a flag that may stand there once."""
+
+    def __call__(
+        self,
+        parser: argparse.ArgumentParser,
+        namespace: argparse.Namespace,
+        values: Any,
+        option_string: str | None = None,
+    ) -> None:
+        """Keep the value; a second one is refused by name, with both."""
+        del parser, option_string
+        first = getattr(namespace, self.dest)
+        if first != self.default:
+            raise argparse.ArgumentError(self, given_twice(first, values))
+        setattr(namespace, self.dest, values)
+
+
 def parser_for(checker: Checker) -> argparse.ArgumentParser:
     """Return the parser of a checker's flags, with help from its inputs."""
-    parser = argparse.ArgumentParser(
+    parser = Parser(
         prog=f"python -m checkers {checker.slug}",
         description=textwrap.fill(checker.question, WIDTH),
-        epilog="Exit status: 0 pass, 1 fail, 2 the request was bad, 3 borderline or cannot say.",
+        epilog=EXIT_STATUSES,
         formatter_class=Formatter,
         allow_abbrev=False,
     )
-    parser.add_argument("--json", metavar="FILE", help="a request as JSON; - for standard input")
+    parser.add_argument(
+        "--json",
+        metavar="FILE",
+        action=Once,
+        help="a request as JSON, without other flags; - for standard input",
+    )
     add_flags(parser, checker.inputs)
     return parser
 
@@ -54,7 +89,9 @@ def add_flags(parser: Any, kind: type[Any], leave_out: Collection[str] = ()) -> 
         elif one.spec.kind is Kind.MANY:
             _add_entry(parser, one, _names(kind))
         else:
-            parser.add_argument(_flag(one.name), metavar=_metavar(one), help=_help(one))
+            parser.add_argument(
+                _flag(one.name), metavar=_metavar(one), help=_help(one), action=Once
+            )
 
 
 def _names(kind: type[Any]) -> set[str]:
@@ -90,18 +127,24 @@ def _value(one: Input, given: Mapping[str, Any]) -> Any:
         return _request(_group(one), given)
     value = given.get(one.name)
     if one.spec.kind is Kind.MANY and value is not None:
-        return [_entry(one, text) for text in value]
+        return [_entry(f"{one.name}[{place}]", text) for place, text in enumerate(value)]
     return value
 
 
-def _entry(one: Input, text: str) -> dict[str, str]:
+def _entry(path: str, text: str) -> dict[str, str]:
+    """Return an entry such as "value=28 phase=0"; a key given twice is refused by name."""
     try:
         pairs = [part.partition("=") for part in shlex.split(text)]
     except ValueError as bad:
-        raise InvalidRequest({one.name: f"{text!r}: {bad}"}) from bad
-    if not all(mark for _, mark, _ in pairs):
-        raise InvalidRequest({one.name: f"{text!r} is not made of key=value"})
-    return {key: value for key, _, value in pairs}
+        raise InvalidRequest({path: f"{quoted(text)}: {bad}"}) from bad
+    if not all(key and mark for key, mark, _ in pairs):
+        raise InvalidRequest({path: f"{quoted(text)} is not made of key=value"})
+    entry: dict[str, str] = {}
+    for key, _, value in pairs:
+        if key in entry:
+            raise InvalidRequest({cut(below(path, key)): given_twice(entry[key], value)})
+        entry[key] = value
+    return entry
 
 
 def _group(one: Input) -> type[Any]:

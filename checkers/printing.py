@@ -33,6 +33,8 @@ def print_reply(reply: Mapping[str, Any]) -> str:
     """Return a reply of any kind as text."""
     if reply["kind"] == "invalid":
         return _lines(_errors(reply["errors"]))
+    if reply["kind"] == "damaged":
+        return _lines([reply["text"]])
     if reply["kind"] == "crash":
         return _lines([reply["text"], f"Code: {reply['code']}"])
     return _lines(_result(reply))

@@ -14,8 +14,8 @@ from pathlib import Path
 from typing import BinaryIO, TextIO
 
 from checkers.catalogue.schedule import CHECKER, Inputs
-from checkers.command_line import Formatter, add_flags, request_from
-from checkers.domain.errors import InvalidRequest
+from checkers.command_line import EXIT_STATUSES, Formatter, Once, Parser, add_flags, request_from
+from checkers.domain.errors import InvalidRequest, quoted
 from checkers.judgement.schedule.row import Row
 from checkers.schedule_printing import mapping_as_text, row_as_text, summary_as_text
 from checkers.schedule_stream import ENCODINGS, FORMS, Stream
@@ -41,6 +41,8 @@ def main(words: Sequence[str]) -> int:
         return _judge(given)
     except InvalidRequest as bad:
         _say_what_is_wrong(f"{field}: {message}" for field, message in bad.errors.items())
+    except BrokenPipeError:
+        raise  # who reads the output has gone, which is no matter of the schedule
     except OSError as bad:
         _say_what_is_wrong([f"{bad.filename or given.file}: {bad.strerror or bad}"])
     return BAD_REQUEST
@@ -48,16 +50,18 @@ def main(words: Sequence[str]) -> int:
 
 def parser() -> argparse.ArgumentParser:
     """Return the parser of this command's words."""
-    made = argparse.ArgumentParser(
+    made = Parser(
         prog=f"python -m checkers {CHECKER.slug}",
         description=CHECKER.question,
         epilog="A request with the whole text works as for every checker: schedule --json FILE.\n"
-        "Exit status: 0 pass, 1 fail, 2 the request was bad, 3 borderline or cannot say.",
+        + EXIT_STATUSES,
         formatter_class=Formatter,
         allow_abbrev=False,
     )
     made.add_argument("file", metavar="FILE", help="the schedule, CSV or TSV; - for standard input")
-    made.add_argument("--out", metavar="F", help=f"write every row to F: .{', .'.join(FORMS)}")
+    made.add_argument(
+        "--out", metavar="F", action=Once, help=f"write every row to F: .{', .'.join(FORMS)}"
+    )
     made.add_argument("--json", action="store_true", help="print the reply as JSON")
     made.add_argument(
         "--map",
@@ -71,7 +75,9 @@ def parser() -> argparse.ArgumentParser:
         action="store_true",
         help="show what each column was taken for, and ask before judging",
     )
-    made.add_argument("--encoding", metavar="NAME", default="", help=", ".join(ENCODINGS))
+    made.add_argument(
+        "--encoding", metavar="NAME", default="", action=Once, help=", ".join(ENCODINGS)
+    )
     add_flags(made, Inputs, leave_out=FROM_FLAGS)
     return made
 
@@ -98,7 +104,7 @@ def _judge(given: argparse.Namespace) -> int:
 def _mapping(words: str) -> dict[str, str]:
     column, mark, means = words.rpartition("=")
     if not mark:
-        raise InvalidRequest({"map": f"{words!r} is not COLUMN=MEANING"})
+        raise InvalidRequest({"map": f"{quoted(words)} is not COLUMN=MEANING"})
     return {"column": column, "means": means}
 
 

@@ -11,10 +11,11 @@ from collections.abc import Callable, Iterator, Mapping, Sequence
 from itertools import islice
 from typing import Any
 
-from checkers.bridge import crash, invalid, reply_to
+from checkers.bridge import crash, damaged, invalid, reply_to
 from checkers.catalogue.schedule import CHECKER, Inputs, schedule_for, summary_of
-from checkers.domain.errors import InvalidRequest
+from checkers.domain.errors import DataError, InvalidRequest, quoted
 from checkers.domain.parsing import parse_inputs
+from checkers.domain.request_text import read_request
 from checkers.judgement.schedule.decoding import DECODERS
 from checkers.judgement.schedule.layout import BadMapping
 from checkers.judgement.schedule.output import Output
@@ -44,7 +45,7 @@ class Stream:
         """
         if encoding and encoding not in DECODERS:
             known = ", ".join(ENCODINGS)
-            raise InvalidRequest({"encoding": f"{encoding!r} is not one of {known}"})
+            raise InvalidRequest({"encoding": f"{quoted(encoding)} is not one of {known}"})
         self.inputs: Inputs = parse_inputs(Inputs, request)
         self.schedule = schedule_for(self.inputs, encoding)
 
@@ -129,10 +130,10 @@ def begin(request: str) -> str:
     Inputs: JSON text with `request`, `encoding` and `forms`, the outputs to be written.
     Result: JSON text, {"kind": "begun"} or an invalid reply.
     """
-    return _answered(lambda: _begun(json.loads(request)))
+    return _answered(lambda: _begun(read_request(request)))
 
 
-def _begun(asked: Mapping[str, Any]) -> dict[str, Any]:
+def _begun(asked: Any) -> dict[str, Any]:
     forms = [form for form in asked.get("forms", ()) if form in FORMS]
     _under_way[:] = [_UnderWay(Stream(asked["request"], asked.get("encoding", "")), forms)]
     return {"kind": "begun"}
@@ -162,6 +163,8 @@ def _answered(work: Callable[[], dict[str, Any]]) -> str:
         made = work()
     except InvalidRequest as bad:
         made = invalid(CHECKER.slug, bad.errors)
+    except DataError as bad:
+        made = damaged(CHECKER.slug, bad)
     except Exception as error:  # noqa: BLE001  # the contract: a crash is a reply
         made = crash(CHECKER.slug, error)
     return json.dumps(made, ensure_ascii=False)

@@ -80,6 +80,81 @@ def test_a_json_request_on_standard_input_gets_json() -> None:
     assert done.returncode == 0
 
 
+SAVED = json.dumps({"device": {"type": "A"}, "readings": [{"test": "button", "value": "ok"}]})
+
+
+@pytest.mark.parametrize(
+    ("flags", "named"),
+    [
+        (["--dc-residual", "50"], "dc_residual"),
+        (["--code", "gb", "--on", "2020-01-01"], "on"),
+        (["--reading", "value=28"], "readings"),
+    ],
+)
+def test_flags_beside_a_file_are_refused_by_name(
+    flags: list[str], named: str, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """Nothing that was typed is dropped: the file is the whole request."""
+    file = tmp_path / "request.json"
+    file.write_text(SAVED, encoding="utf-8")
+
+    assert main(["readings", "--json", str(file)]) != 2
+    capsys.readouterr()
+    for words in (["--json", str(file), *flags], [*flags, "--json", str(file)]):
+        assert main(["readings", *words]) == 2
+        assert "--json" in json.loads(capsys.readouterr().out)["errors"][named]
+
+
+@pytest.mark.parametrize(
+    ("words", "says"),
+    [
+        (["--type", "A", "--type", "AC"], "given twice: 'A' and 'AC'"),
+        (["--type", "A", "--type", "A"], "given twice"),
+        (["--json", "a", "--json", "b"], "given twice"),
+        (["--reading", "value=400 value=28"], "readings[0].value: is given twice: '400' and '28'"),
+        (["--reading", "value=28", "--reading", "phase=0 phase=0"], "readings[1].phase"),
+        (["--reading", "=28"], "is not made of key=value"),
+        (["--reading", "value=28 " + "a" * 5000], "…' is not made of key=value"),
+    ],
+    ids=range(7),
+)
+def test_a_flag_or_a_key_given_twice_is_refused_by_name(
+    words: list[str], says: str, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """The last one never wins in silence, and one short line says so."""
+    assert main(["readings", *words]) == 2
+    out, err = capsys.readouterr()
+
+    assert says in " ".join((out + err).split())
+    assert len((out + err).strip().splitlines()) <= 4
+    assert len(out + err) < 400
+
+
+@pytest.mark.parametrize(
+    ("given", "field"),
+    [
+        (b'{"device": {"type": "A", "type": "AC"}, "readings": []}', "device.type"),
+        (b"[" * 200_000, "request"),
+        (b'{"readings": ' + b"[" * 500 + b"]" * 500 + b"}", "readings"),
+        (b'{"device": {"rated_residual_current": ' + b"9" * 6000 + b"}}", "device."),
+        (b'{"device": {"made_to": "\\ud83d"}}', "device.made_to"),
+        (b'{"device": {"made_to": "\xff"}}', "request"),
+        (b"\xff\xfe[\x00]\x00", "request"),
+    ],
+    ids=range(7),
+)
+def test_a_request_that_cannot_be_read_ends_with_two_in_a_process_of_its_own(
+    given: bytes, field: str
+) -> None:
+    """One reply of the contract comes out: no traceback, and never the status of a failure."""
+    line = [sys.executable, "-m", "checkers", "readings", "--json", "-"]
+    ran = subprocess.run(line, cwd=ROOT, input=given, capture_output=True, check=False)
+    reply = json.loads(ran.stdout)
+
+    assert (ran.returncode, ran.stderr, reply["kind"]) == (2, b"", "invalid")
+    assert any(name.startswith(field) for name in reply["errors"])
+
+
 @pytest.mark.parametrize("text", ["", "not json", "[1, 2"])
 def test_a_file_that_is_not_json_is_a_bad_request(
     text: str, tmp_path: Path, capsys: pytest.CaptureFixture[str]

@@ -150,6 +150,13 @@ def test_nothing_is_judged_before_the_mapping_is_confirmed(
         (["board.csv", "--out", "no/such/folder.csv"], "No such file"),
         (["board.csv", "--map", "x1"], "is not COLUMN=MEANING"),
         (["board.csv", "--map", "x9=device"], "no column is called"),
+        (["board.csv", "--map", "4=device"], "by its number, from 1 to 3"),
+        (["board.csv", "--map", "0=device"], "no column is called '0'"),
+        (["board.csv", "--map", "1=device", "--map", "1=circuit"], "column 1 is given two"),
+        (["board.csv", "--map", "3=x5", "--map", "x1=x5"], "as '3' and as 'x1'"),
+        (["board.csv", "--code", "gb", "--code", "au"], "given twice: 'gb' and 'au'"),
+        (["board.csv", "--out", "a.csv", "--out", "b.csv"], "given twice"),
+        (["board.csv", "--encoding", "utf-8", "--encoding", "latin-1"], "given twice"),
         (["board.csv", "--code", "xx"], "code"),
         (["board.csv", "--encoding", "utf-7"], "is not one of utf-8"),
         (["board.csv", "--delimiter", "both"], "is not one character"),
@@ -168,6 +175,32 @@ def test_a_bad_request_is_named_and_nothing_is_written(
     assert message in ran.stderr
     assert [path.name for path in board.parent.iterdir()] == ["board.csv"]
     assert board.read_text(encoding="utf-8") == BAD
+
+
+def test_a_heading_that_two_columns_share_names_neither(board: Path) -> None:
+    """It would be a guess which one is meant."""
+    board.write_text("Device,IΔn,note,note\nRCD 1,30 mA,28,31\n", encoding="utf-8")
+    ran = command(board, "--map", "note=x1")
+
+    assert ran.returncode == 2
+    assert "columns 3 and 4 are called 'note'" in ran.stderr
+
+
+def test_a_reader_that_goes_ends_the_command_quietly(board: Path) -> None:
+    """Nothing is said of a pipe that is closed, and the status is never that of a failure."""
+    board.write_text(GOOD + "RCD 3,30 mA,410\n" * 5000, encoding="utf-8")
+    line = [sys.executable, "-m", "checkers", "schedule", str(board)]
+    with subprocess.Popen(
+        line, cwd=ROOT, stdout=subprocess.PIPE, stderr=subprocess.PIPE
+    ) as running:
+        assert running.stdout is not None
+        assert running.stderr is not None
+        running.stdout.readline()
+        running.stdout.close()
+        said = running.stderr.read()
+
+    assert said == b""
+    assert running.returncode == 2
 
 
 def test_help_names_every_input() -> None:

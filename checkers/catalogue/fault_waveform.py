@@ -9,6 +9,7 @@ from typing import Any
 
 from checkers.domain.checker import Checker, Example
 from checkers.domain.devices import Device
+from checkers.domain.errors import quoted
 from checkers.domain.fields import choice, group, quantity
 from checkers.domain.question import Question
 from checkers.domain.verdicts import Figure, Outcome, Result
@@ -54,7 +55,7 @@ class Inputs(Question):
         circuit = CIRCUITS[self.circuit]
         if self.place and self.place not in circuit.places:
             known = ", ".join(circuit.places)
-            return {"place": f"{self.place!r} is not in this circuit, which has {known}"}
+            return {"place": f"{quoted(self.place)} is not in this circuit, which has {known}"}
         return {}
 
     @property

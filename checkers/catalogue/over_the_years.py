@@ -9,6 +9,7 @@ from typing import Any
 
 from checkers.domain.checker import Checker, Example
 from checkers.domain.devices import Device
+from checkers.domain.errors import quoted
 from checkers.domain.fields import group, many, text
 from checkers.domain.question import Question
 from checkers.domain.readings import FOLDED, Circuit, Instrument
@@ -81,7 +82,7 @@ class Inputs(Question):
     def _bad_intervals(self) -> dict[str, str]:
         named = {"timed_test_every": self.timed_test_every, "button_every": self.button_every}
         return {
-            name: f"{words!r} is no interval such as 6 months or 1 year"
+            name: f"{quoted(words)} is no interval such as 6 months or 1 year"
             for name, words in named.items()
             if words and parse_every(words) is None
         }
@@ -91,7 +92,7 @@ class Inputs(Question):
         if not self.place or self.place.casefold() in known:
             return {}
         listed = ", ".join(known) or "none for this code"
-        return {"place": f"{self.place!r} is no kind of place here; known are {listed}"}
+        return {"place": f"{quoted(self.place)} is no kind of place here; known are {listed}"}
 
 
 def check(inputs: Inputs) -> Result:

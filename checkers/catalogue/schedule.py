@@ -9,7 +9,7 @@ from typing import Any
 from checkers.catalogue import readings
 from checkers.domain.checker import Checker, Example
 from checkers.domain.devices import Device
-from checkers.domain.errors import InvalidRequest
+from checkers.domain.errors import InvalidRequest, quoted
 from checkers.domain.fields import choice, group, inputs_of, many
 from checkers.domain.fields import text as words
 from checkers.domain.parsing import parse_inputs
@@ -81,7 +81,9 @@ class Inputs(Question):
     def problems(self) -> dict[str, str]:
         """Return what is wrong with the fields together, by field."""
         if self.delimiter and self.delimiter not in BY_NAME and len(self.delimiter) != 1:
-            return {"delimiter": f"{self.delimiter!r} is not one character, nor a name of one"}
+            return {
+                "delimiter": f"{quoted(self.delimiter)} is not one character, nor a name of one"
+            }
         return {}
 
     @property
@@ -91,7 +93,7 @@ class Inputs(Question):
 
     def given(self, encoding: str = "") -> Given:
         """Return what is said of the file itself."""
-        mapping = {one.column: one.means for one in self.mapping}
+        mapping = [(one.column, one.means) for one in self.mapping]
         return Given(BY_NAME.get(self.delimiter, self.delimiter), encoding, mapping)
 
 

@@ -8,6 +8,7 @@ from datetime import date
 from checkers.catalogue.type_for_load import CONDITION, DECLARED, FITTED_ON, MAKER_CHOICES
 from checkers.domain.checker import Checker, Example
 from checkers.domain.devices import Device, Form
+from checkers.domain.errors import quoted
 from checkers.domain.fields import (
     Folded,
     choice,
@@ -99,7 +100,7 @@ class LoadInTree(Placed):
         if not self.supply or self.supply in circuits:
             return {}
         known = ", ".join(circuits)
-        return {"supply": f"{self.supply!r} is not a supply of this equipment: {known}"}
+        return {"supply": f"{quoted(self.supply)} is not a supply of this equipment: {known}"}
 
     def placed(self, parents: tuple[int, ...]) -> PlacedLoad:
         """Return it as the judgement takes it, on the devices in some places."""

@@ -10,6 +10,7 @@ from typing import Any
 from checkers.domain.checker import Checker, Example
 from checkers.domain.codes import Code, TypeRule
 from checkers.domain.devices import Device, DeviceType, Form
+from checkers.domain.errors import quoted
 from checkers.domain.fields import choice, day, group, quantity, yes_no
 from checkers.domain.load_kinds import Load, MetBy, Separation, Supply
 from checkers.domain.loads import LOAD_CHOICES, LOADS
@@ -103,7 +104,7 @@ class Inputs(Question):
         circuits = LOADS[self.load].circuits
         if self.supply and self.supply not in circuits:
             known = ", ".join(circuits)
-            problems["supply"] = f"{self.supply!r} is not a supply of this equipment: {known}"
+            problems["supply"] = f"{quoted(self.supply)} is not a supply of this equipment: {known}"
         if self.fitted_on and self.fitted_on > self.day:
             problems["fitted_on"] = f"{self.fitted_on} is after the day asked about, {self.day}"
         return problems

@@ -42,12 +42,26 @@ def data_folder() -> DataPath:
 
 
 def read_toml(path: DataPath, name: str) -> dict[str, Any]:
-    """Return the contents of the file at `path`; `name` is what an error calls it."""
+    """Return the contents of the file at `path`; `name` is what an error calls it.
+
+    Raises DataError for a file that cannot be read, is not TOML in UTF-8, or holds nothing.
+    """
     if isinstance(path, ParsedPath):
         return path.values
+    values = _parsed(path, name)
+    if not values:
+        raise DataError(name, "", "holds nothing")
+    return values
+
+
+def _parsed(path: DataPath, name: str) -> dict[str, Any]:
     import tomllib
 
     try:
         return tomllib.loads(cast("Traversable", path).read_text(encoding="utf-8"))
+    except UnicodeDecodeError as problem:
+        raise DataError(name, "", f"is not UTF-8 at byte {problem.start}") from problem
+    except OSError as problem:
+        raise DataError(name, "", f"cannot be read: {problem.strerror}") from problem
     except tomllib.TOMLDecodeError as problem:
         raise DataError(name, "", f"is not valid TOML: {problem}") from problem

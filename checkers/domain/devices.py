@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 
+from checkers.domain.errors import quoted
 from checkers.domain.fields import Labelled, choice, choice_or_quantity, quantity, text
 from checkers.domain.sources import recognise
 
@@ -99,4 +100,4 @@ class Device:
     def problems(self) -> dict[str, str]:
         """Return what is wrong with the fields together, by field."""
         unknown = self._standard_named and self.product_standard is None
-        return {"made_to": f"{self.made_to!r} is no standard known here"} if unknown else {}
+        return {"made_to": f"{quoted(self.made_to)} is no standard known here"} if unknown else {}

@@ -45,8 +45,12 @@ class DataError(Exception):
 def quoted(value: object) -> str:
     """Return a refused value as it is shown, in quotes where it is text, cut where it is long."""
     if isinstance(value, str):
-        return repr(value if len(value) <= SHOWN else f"{value[: SHOWN - 1]}…")
+        return repr(cut(value))
     if isinstance(value, int) and abs(value) > LONGEST_NUMBER:
         return "a number of very many digits"
-    shown = _LIMITED.repr(value)
-    return shown if len(shown) <= SHOWN else f"{shown[: SHOWN - 1]}…"
+    return cut(_LIMITED.repr(value))
+
+
+def cut(text: str) -> str:
+    """Return a text as it is, or its beginning where it is long."""
+    return text if len(text) <= SHOWN else f"{text[: SHOWN - 1]}…"

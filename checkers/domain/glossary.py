@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
-from decimal import Decimal
+from decimal import Decimal, InvalidOperation
 from typing import Any
 
 from checkers.domain.data_files import data_folder, read_toml
@@ -46,14 +47,37 @@ class Quantity:
 def read_glossary() -> tuple[dict[str, Unit], dict[str, Quantity]]:
     """Read units and quantities, strictly; raises DataError on any unknown key or unit."""
     raw = read_toml(data_folder() / FILE, FILE)
-    units = {symbol: _unit(symbol, entry) for symbol, entry in raw["unit"].items()}
-    quantities = {key: _quantity(key, entry, units) for key, entry in raw["quantity"].items()}
+    _refuse_unknown_keys("", raw, {"unit", "quantity"})
+    units = {symbol: _unit(symbol, entry) for symbol, entry in _entries(raw, "unit")}
+    quantities = {key: _quantity(key, entry, units) for key, entry in _entries(raw, "quantity")}
     return units, quantities
+
+
+def _entries(raw: dict[str, Any], key: str) -> Iterator[tuple[str, dict[str, Any]]]:
+    """Yield the tables of a table; every value is text, or a list of texts."""
+    if not isinstance(raw[key], dict):
+        raise DataError(FILE, key, "is no table of tables")
+    for name, entry in raw[key].items():
+        if not isinstance(entry, dict):
+            raise DataError(FILE, name, "is no table")
+        for value in entry.values():
+            texts = value if isinstance(value, list) else [value]
+            if not all(isinstance(one, str) and one for one in texts):
+                raise DataError(FILE, name, f"{value!r} is neither text nor a list of texts")
+        yield name, entry
 
 
 def _unit(symbol: str, entry: dict[str, Any]) -> Unit:
     _refuse_unknown_keys(symbol, entry, {"kind", "factor", "spellings"})
-    return Unit(symbol, entry["kind"], Decimal(entry["factor"]), tuple(entry["spellings"]))
+    factor = _figure(symbol, entry["factor"])
+    return Unit(symbol, entry["kind"], factor, tuple(entry["spellings"]))
+
+
+def _figure(row: str, text: str) -> Decimal:
+    try:
+        return Decimal(text)
+    except InvalidOperation:
+        raise DataError(FILE, row, f"{text!r} is no plain figure") from None
 
 
 def _quantity(key: str, entry: dict[str, Any], units: dict[str, Unit]) -> Quantity:
@@ -82,7 +106,7 @@ def _bound(key: str, text: str, kind: str, units: dict[str, Unit]) -> Decimal:
     number, _, symbol = text.partition(" ")
     if symbol not in units or units[symbol].kind != kind:
         raise DataError(FILE, key, f"{text!r} is not a {kind}")
-    return Decimal(number) * units[symbol].factor
+    return _figure(key, number) * units[symbol].factor
 
 
 def _refuse_unknown_keys(row: str, entry: dict[str, Any], known: set[str]) -> None:

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, fields
 
 from checkers.domain.data_files import data_folder, read_toml
+from checkers.domain.errors import DataError
 from checkers.domain.records import Record
 from checkers.domain.sources import EVIDENCE_WORDS
 
@@ -26,6 +27,9 @@ def load_judging() -> Judging:
     """Read the figures; raises DataError where one is missing or of another kind."""
     file = read_toml(data_folder() / FILE, FILE)
     values = {key: _value(key, entry) for key, entry in file.items()}
+    known = {one.name for one in fields(Judging)}
+    for key in sorted(known.symmetric_difference(values)):
+        raise DataError(FILE, key, "is not known here" if key in values else "is missing")
     return Judging(**values)
 
 

@@ -39,11 +39,9 @@ def load_equipment(raw: dict[str, Any], file: str) -> dict[str, Load]:
     not there, or leaves a supply and separation without a need.
     """
     top = Record(file, "", raw)
-    sources = {
-        key: _source(Record(file, f"source {key}", one)) for key, one in raw["source"].items()
-    }
-    loads = {key: _load(Record(file, key, one), key, sources) for key, one in raw["load"].items()}
-    top.taken.update({"source", "load"})
+    sources = {key: _source(one) for key, one in top.tables("source").items()}
+    listed = {key: Record(file, key, one.values) for key, one in top.tables("load").items()}
+    loads = {key: _load(one, key, sources) for key, one in listed.items()}
     top.finish()
     return loads
 

@@ -7,12 +7,14 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
 from datetime import date
+from decimal import Decimal
 from typing import Any, TypeVar
 
-from checkers.domain.errors import InvalidRequest, quoted
+from checkers.domain.errors import InvalidRequest, cut, quoted
 from checkers.domain.fields import Input, Kind, Spec, inputs_of
 from checkers.domain.multiples import parse_multiple
 from checkers.domain.quantities import parse_quantity
+from checkers.domain.request_text import IN_WHOLE, below, refuse_unreadable
 from checkers.domain.typed_numbers import NotAQuantity, tidy, whole_number
 
 T = TypeVar("T")
@@ -21,23 +23,28 @@ YES = frozenset({"yes", "true", "1", "y", "on"})
 NO = frozenset({"no", "false", "0", "n", "off"})
 
 
-def parse_inputs(kind: type[T], request: object, path: str = "") -> T:
+def parse_inputs(kind: type[T], request: object) -> T:
     """Turn a request into an instance of an input dataclass.
 
-    Inputs: the dataclass; the request as plain JSON values; the path of names
-    that led here, for messages.
+    Inputs: the dataclass; the request as plain JSON values.
     Raises InvalidRequest with one message for every bad, missing or unknown field.
     A dataclass may have a method `problems()` that returns further messages by
     field name, for rules that join several fields.
     """
+    refuse_unreadable(request)
+    return _parsed(kind, request, "")
+
+
+def _parsed(kind: type[T], request: object, path: str) -> T:
+    """Return the instance; `path` is that of the names which led here, for messages."""
     if not isinstance(request, Mapping):
-        raise InvalidRequest({path or "request": "must be an object with named fields"})
+        raise InvalidRequest({path or IN_WHOLE: "must be an object with named fields"})
     inputs = inputs_of(kind)
     errors = _unknown(inputs, request, path)
     values: dict[str, Any] = {}
     for one in inputs:
         try:
-            _read_into(values, one, request.get(one.name), f"{path}{one.name}")
+            _read_into(values, one, request.get(one.name), below(path, one.name))
         except InvalidRequest as bad:
             errors.update(bad.errors)
     if errors:
@@ -48,7 +55,7 @@ def parse_inputs(kind: type[T], request: object, path: str = "") -> T:
 def _whole(made: T, path: str) -> T:
     problems = getattr(made, "problems", None)
     if problems is not None:
-        found = {f"{path}{name}": message for name, message in problems().items()}
+        found = {below(path, name): message for name, message in problems().items()}
         if found:
             raise InvalidRequest(found)
     return made
@@ -57,7 +64,7 @@ def _whole(made: T, path: str) -> T:
 def _unknown(inputs: Sequence[Input], request: Mapping[str, Any], path: str) -> dict[str, str]:
     known = [one.name for one in inputs]
     return {
-        f"{path}{name}": f"is not a field here; known are {', '.join(known)}"
+        cut(below(path, name)): f"is not a field here; known are {', '.join(known)}"
         for name in request
         if name not in known
     }
@@ -75,7 +82,7 @@ def _read_into(values: dict[str, Any], one: Input, raw: object, path: str) -> No
 
 def _read_group(spec: Spec, raw: object, path: str) -> Any:
     assert spec.group is not None  # noqa: S101  # group() always sets it
-    return parse_inputs(spec.group, raw, f"{path}.")
+    return _parsed(spec.group, raw, path)
 
 
 def _read_many(spec: Spec, raw: object, path: str) -> tuple[Any, ...]:
@@ -137,6 +144,8 @@ def _read_whole_number(spec: Spec, raw: object, path: str) -> int:
 
 
 def _read_text(spec: Spec, raw: object, path: str) -> str:
+    if isinstance(raw, bool) or not isinstance(raw, str | int | float):
+        raise InvalidRequest({path: f"must be text, not {quoted(raw)}"})
     written = _as_text(raw)
     if len(written) > spec.most:
         raise InvalidRequest({path: f"is longer than {spec.most} characters"})
@@ -171,9 +180,9 @@ def _or_invalid(path: str, read: Callable[[], float]) -> float:
 def _as_text(raw: object) -> str:
     if isinstance(raw, str):
         return raw
-    if isinstance(raw, bool) or not isinstance(raw, int | float):
-        return repr(raw)
-    return f"{raw:f}".rstrip("0").rstrip(".") if isinstance(raw, float) else str(raw)
+    if isinstance(raw, float):
+        return f"{Decimal(repr(raw)):f}".removesuffix(".0")
+    return quoted(raw)
 
 
 READERS: dict[Kind, Callable[[Spec, object, str], Any]] = {

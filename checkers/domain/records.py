@@ -139,6 +139,13 @@ class Record:
         value = self.value(key)
         return None if value is None else Record(self.file, f"{self.row} {key}".strip(), value)
 
+    def tables(self, key: str) -> dict[str, Record]:
+        """Return the tables inside a table that must be there, each named by both keys."""
+        value = self.value(key)
+        if not isinstance(value, dict):
+            raise self.error(f"needs a table {key!r}")
+        return {name: Record(self.file, f"{key} {name}", one) for name, one in value.items()}
+
     def records(self, key: str) -> Iterator[Record]:
         """Yield the records of an array of tables, each named by key and place."""
         value = self.value(key)

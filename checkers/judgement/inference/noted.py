@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import zip_longest
 
+from checkers.domain.errors import quoted
 from checkers.domain.judging import JUDGING
 from checkers.domain.measured import Measured, Said
 from checkers.domain.placed_readings import PlacedReading
@@ -91,7 +92,7 @@ def attempt_of(reading: PlacedReading, case: Case, *, first: bool) -> Attempt:
 def _problem(reading: PlacedReading, case: Case) -> str:
     measured, test = reading.measured, _test(reading)
     if measured.said in NO_USE:
-        return measured.question or f"{measured.typed.strip()!r} is no result"
+        return measured.question or f"{quoted(measured.typed.strip())} is no result"
     if test == Test.UNKNOWN:
         return "which test it belongs to is not given"
     if measured.is_number and test in UNITS and measured.unit != UNITS[Test(test)]:

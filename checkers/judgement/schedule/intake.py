@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, field
+from collections.abc import Iterator
+from dataclasses import dataclass
 from enum import Enum, auto
 
 from checkers.judgement.schedule.decoding import MARK, Decoder, encoding_of
 from checkers.judgement.schedule.delimiters import delimiter_of, records_of, sense_of
-from checkers.judgement.schedule.layout import Layout, find_layout, with_mapping
+from checkers.judgement.schedule.layout import Layout, Meanings, find_layout, with_mapping
 from checkers.judgement.schedule.lines import Line, Lines
 from checkers.judgement.schedule.records import Record, Records
 
@@ -31,7 +31,7 @@ class Given:
 
     delimiter: str = ""
     encoding: str = ""
-    mapping: Mapping[str, str] = field(default_factory=dict)
+    mapping: Meanings = ()
 
 
 class Intake:
@@ -80,7 +80,7 @@ class Intake:
         self.delimiter = self.delimiter or delimiter_of(looked_at)
         self._records = Records(self.delimiter)
         records = records_of(looked_at[:LINES_LOOKED_AT], self.delimiter)
-        self.layout = with_mapping(find_layout(records), self._given.mapping)
+        self.layout = with_mapping(find_layout(records), self._given.mapping, records)
         self.first_rows = records[self.layout.last :]
         yield from self._read(iter(lines))
 

@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from checkers.domain.typed_numbers import FIGURE
+from checkers.domain.errors import quoted
+from checkers.domain.typed_numbers import FIGURE, whole_number
 from checkers.judgement.schedule.headings import NOTHING, meaning_of
 from checkers.judgement.schedule.meaning import ONE_A_ROW, Meaning
 from checkers.judgement.schedule.plain import plain
@@ -156,32 +157,57 @@ class BadMapping(Exception):
     """Raised when a mapping names a column that is not there, or a meaning not known here."""
 
 
-def with_mapping(layout: Layout, mapping: Mapping[str, str]) -> Layout:
+Meanings = Sequence[tuple[str, str]]
+"""For a column's number (from 1) or heading, its meaning in words that the program shows."""
+
+
+def with_mapping(layout: Layout, mapping: Meanings, records: Sequence[Record]) -> Layout:
     """Return a layout with the meanings that a person gives to some columns.
 
-    Inputs: the layout; for a column's number (from 1) or heading, its meaning in
-    words, such as those the program shows.
-    Raises BadMapping with words that say what is wrong.
+    Inputs: the layout; the mapping; the first records of the file, whose widest tells how many
+    columns there are.
+    Raises BadMapping, with words that say what is wrong, for a column that is not there or is
+    given two meanings, and for a meaning not known here.
     """
+    width = max((len(one.cells) for one in records), default=0)
     columns = list(layout.columns)
-    for named, words in mapping.items():
+    columns += [Column(at, "", NOTHING) for at in range(len(columns), min(width, MOST_COLUMNS))]
+    named_before: dict[int, str] = {}
+    for named, words in mapping:
         place = _place_of(named, columns)
-        columns += [Column(at, "", NOTHING) for at in range(len(columns), place + 1)]
+        if place in named_before:
+            raise BadMapping(_twice(place, named_before[place], named))
+        named_before[place] = named
         columns[place] = replace(columns[place], meaning=_given(named, words))
-    return replace(layout, columns=tuple(columns))
+    kept = max([len(layout.columns), *(place + 1 for place in named_before)])
+    return replace(layout, columns=tuple(columns[:kept]))
+
+
+def _twice(place: int, first: str, second: str) -> str:
+    return f"column {place + 1} is given two meanings, as {quoted(first)} and as {quoted(second)}"
 
 
 def _place_of(named: str, columns: Sequence[Column]) -> int:
-    if named.strip().isdecimal() and 1 <= int(named) <= MOST_COLUMNS:
-        return int(named) - 1
-    for column in columns:
-        if plain(column.heading) == plain(named):
-            return column.place
-    raise BadMapping(f"no column is called {named!r}; name it by its number, from 1")
+    number = whole_number(named)
+    if number is not None and 1 <= number <= len(columns):
+        return number - 1
+    called = [one.place for one in columns if plain(one.heading) == plain(named)]
+    if len(called) == 1:
+        return called[0]
+    if called:
+        several = " and ".join(str(place + 1) for place in called)
+        raise BadMapping(f"columns {several} are called {quoted(named)}: give the number")
+    raise BadMapping(
+        f"no column is called {quoted(named)}; name it by its number, from 1{_up_to(columns)}"
+    )
+
+
+def _up_to(columns: Sequence[Column]) -> str:
+    return f" to {len(columns)}" if columns else ""
 
 
 def _given(named: str, words: str) -> Meaning:
     meaning = meaning_of(words)
     if meaning.asks or meaning is NOTHING:
-        raise BadMapping(f"column {named}: {words!r} is no meaning known here. {EXAMPLES}")
+        raise BadMapping(f"column {named}: {quoted(words)} is no meaning known here. {EXAMPLES}")
     return meaning

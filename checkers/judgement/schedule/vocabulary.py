@@ -81,10 +81,8 @@ def load_vocabulary(raw: Mapping[str, Any], file: str = FILE) -> Vocabulary:
 
 
 def _section(whole: Record, name: str) -> dict[str, Record]:
-    section = whole.value(name)
-    if not isinstance(section, dict):
-        raise whole.error(f"needs a table {name!r}")
-    return {key: Record(whole.file, f"{name}.{key}", value) for key, value in section.items()}
+    tables = whole.tables(name)
+    return {key: Record(whole.file, f"{name}.{key}", one.values) for key, one in tables.items()}
 
 
 def _needed(whole: Record, name: str) -> Record:

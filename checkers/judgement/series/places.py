@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from typing import Protocol
 
+from checkers.domain.errors import quoted
+
 BOTH = ","
 
 
@@ -69,7 +71,9 @@ def _twice(group: Sequence[Named], kind: str) -> dict[str, str]:
         if BOTH in name:
             problems[f"{kind}[{place}].id"] = "must not hold a comma"
         elif name and seen.setdefault(name, place) != place:
-            problems[f"{kind}[{place}].id"] = f"{one.id!r} is the name of {kind}[{seen[name]}]"
+            problems[f"{kind}[{place}].id"] = (
+                f"{quoted(one.id)} is the name of {kind}[{seen[name]}]"
+            )
     return problems
 
 
@@ -79,7 +83,7 @@ def _not_there(one: Named, places: Mapping[str, int], devices: Sequence[Named]) 
     if not unknown:
         return ""
     known = ", ".join(device.id for device in devices)
-    return f"{unknown[0]!r} is the name of no device here: there is {known}"
+    return f"{quoted(unknown[0])} is the name of no device here: there is {known}"
 
 
 def _loops(devices: Sequence[Named], places: Mapping[str, int]) -> dict[str, str]:
