@@ -30,7 +30,6 @@ from checkers.judgement.years_findings import (
     limit_reached,
 )
 
-FIRST_YEAR, LAST_YEAR = 1950, 2199
 NOT_SEEN = "none beyond the instruments"
 TOO_FEW = "too few readings"
 EVERY_HELP = "Such as 6 months or 1 year; it counts where it is shorter than that of the code."
@@ -71,12 +70,11 @@ class Inputs(Question):
         return {"trip-time": self.timed_test_every, "button": self.button_every}
 
     def _bad_days(self) -> dict[str, str]:
-        named = {"on": self.day}
-        named |= {f"history[{place}].on": one.on for place, one in enumerate(self.history)}
+        named = {f"history[{place}].on": one.on for place, one in enumerate(self.history)}
         return {
-            name: f"{day} is outside {FIRST_YEAR} to {LAST_YEAR}, or after the day asked about"
+            name: f"{day} is after the day asked about, {self.day}"
             for name, day in named.items()
-            if not FIRST_YEAR <= day.year <= LAST_YEAR or day > self.day
+            if day > self.day
         }
 
     def _bad_intervals(self) -> dict[str, str]:

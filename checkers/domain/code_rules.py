@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import date
@@ -21,6 +22,7 @@ PURPOSES = frozenset(
 
 
 Kind = TypeVar("Kind", bound="Rule")
+NAMED_FOR = re.compile(r"(?:19|20)\d\d\b")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -48,7 +50,16 @@ class Rule:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Edition(Rule):
-    """An edition of the code's own document, for as long as it is the one to apply."""
+    """An edition of the code's own document, for as long as it is the one to apply.
+
+    Where its first day is not known, it holds from the year it is named for: never before.
+    """
+
+    def in_force(self, day: date) -> bool:
+        """Tell whether the edition holds on a day."""
+        year = NAMED_FOR.match(self.edition)
+        published = self.from_day is not None or year is None or int(year[0]) <= day.year
+        return published and Rule.in_force(self, day)
 
     @property
     def designation(self) -> str:

@@ -10,6 +10,7 @@ from datetime import date
 from decimal import Decimal
 from typing import Any, TypeVar
 
+from checkers.domain.believable_days import why_not_believed
 from checkers.domain.errors import InvalidRequest, cut, quoted
 from checkers.domain.fields import Input, Kind, Spec, inputs_of
 from checkers.domain.multiples import parse_multiple
@@ -155,9 +156,13 @@ def _read_text(spec: Spec, raw: object, path: str) -> str:
 def _read_day(spec: Spec, raw: object, path: str) -> date:
     del spec
     try:
-        return date.fromisoformat(_as_text(raw))
+        day = date.fromisoformat(_as_text(raw))
     except ValueError as bad:
         raise InvalidRequest({path: f"{quoted(raw)} is not a day such as 2026-11-24"}) from bad
+    problem = why_not_believed(day)
+    if problem:
+        raise InvalidRequest({path: f"{day} {problem}"})
+    return day
 
 
 def _read_yes_no(spec: Spec, raw: object, path: str) -> bool:

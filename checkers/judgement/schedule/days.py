@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from datetime import date
 
+from checkers.domain.believable_days import EARLIEST
 from checkers.judgement.schedule.plain import plain
 from checkers.judgement.schedule.vocabulary import VOCABULARY
 
@@ -12,7 +13,6 @@ ISO = re.compile(r"(\d{4})-(\d{1,2})-(\d{1,2})(?:[T ]\d.*)?")
 WITH_MARKS = re.compile(r"(\d{1,2})([./-])(\d{1,2})\2(\d{4}|\d{2})")
 IN_WORDS = re.compile(r"(\d{1,2})[. -]*([^\W\d_]{3,10})\.?[. -]*(\d{4}|\d{2})", re.IGNORECASE)
 MONTH_FIRST = frozenset({"us"})
-EARLIEST = 1970
 
 
 def day_in(cell: str, code: str) -> date:
@@ -59,6 +59,6 @@ def _day(cell: str, year: int, month: int, day: int) -> date:
         found = date(year, month, day)
     except ValueError:
         raise ValueError(f"“{cell}” is no day of the calendar") from None
-    if found.year < EARLIEST:
+    if found < EARLIEST:
         raise ValueError(f"“{cell}” is too long ago to be the day of a test")
     return found
