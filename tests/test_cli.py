@@ -23,7 +23,8 @@ def reading(value: str) -> list[str]:
 
 
 @pytest.mark.parametrize(
-    ("value", "status"), [("28 ms", 0), (">300", 1), ("-5", 2), ("290 ms", 3), ("trp", 3)]
+    ("value", "status"),
+    [("28 ms", 0), (">300", 1), ("-5", 2), ("290 ms", 3), ("test not completed", 3)],
 )
 def test_the_exit_status_tells_the_outcome(
     value: str, status: int, capsys: pytest.CaptureFixture[str]

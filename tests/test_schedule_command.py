@@ -19,7 +19,7 @@ from checkers import cli
 ROOT = Path(__file__).parent.parent
 GOOD = "Device,IΔn,x1\nRCD 1,30 mA,28\nRCD 2,30 mA,31\n"
 BAD = GOOD + "RCD 3,30 mA,410\n"
-OPEN = GOOD + "RCD 3,30 mA,trp\n"
+OPEN = GOOD + "RCD 3,30 mA,test not completed\n"
 
 
 @dataclass(frozen=True, slots=True)

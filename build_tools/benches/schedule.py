@@ -37,7 +37,10 @@ def pieces(rows: int, seed: int = SEED) -> Iterator[bytes]:
 
 
 def _row(number: int, random: Random) -> str:
-    once = [random.choice([f"{random.uniform(9, 60):.1f}", ">300", "trp"]) for _ in range(2)]
+    once = [
+        random.choice([f"{random.uniform(9, 60):.1f}", ">300", "test not completed"])
+        for _ in range(2)
+    ]
     five = [f"{random.uniform(6, 45):.1f}" for _ in range(2)]
     cells = [
         f"{number} Sockets",

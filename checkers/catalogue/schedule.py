@@ -180,8 +180,8 @@ BOARD = """Board DB1;;;;;;
 ;;;;;;
 Circuit;RCD;IΔn (mA);x1 0° (ms);x1 180° (ms);Test button;Remarks
 1 Sockets;RCBO type A;30;28,5;18,3;ok;
-2 Kitchen;RCBO type A;30;> 310;24;ok;repeated twice
-3 Lighting;RCBO type A;30;trp;;ok;
+2 Kitchen;RCBO type A;30;> 300;24;ok;repeated twice
+3 Lighting;RCBO type A;30;test not completed;;ok;
 4;;;;;;spare
 """
 ONE_BOARD = Example(

@@ -51,7 +51,7 @@ WORDS: dict[Said, frozenset[str]] = {
     Said.NO_RESULT: frozenset(
         {"trp", "limit", "lim", "aborted", "abort", "error", "err", "-", "--", "---", "n/a", "na"}
     )
-    | frozenset({"not tested", "no result"}),
+    | frozenset({"not tested", "no result", "test not completed", "not completed"}),
 }
 MORE = re.compile(r"(?:>=?|≥|greater than|more than|over|above)\s*")
 LESS = re.compile(r"(?:<=?|≤|less than|under|below)\s*")

@@ -17,7 +17,7 @@ from tests.browser.settled import page_width
 PAGE = "checkers/schedule/"
 BOARD = (
     "Board DB1;;;\nCircuit;RCD;IΔn (mA);x1 (ms)\n1 Sockets;RCBO A;30;28,5\n"
-    "2 <b>Kitchen</b>;RCBO A;30;410\n3;RCBO A;30;trp\n4 spare;;;\n=1+1;RCBO A;30;31\n"
+    "2 <b>Kitchen</b>;RCBO A;30;410\n3;RCBO A;30;not completed\n4 spare;;;\n=1+1;RCBO A;30;31\n"
 )
 MANY = "Device,IΔn,x1\n" + "".join(f"RCD {n},30 mA,{9 + n % 50}\n" for n in range(10_000))
 

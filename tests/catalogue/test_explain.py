@@ -72,7 +72,7 @@ def test_devices_of_other_kinds_are_not_guessed_at(form: str) -> None:
 
 def test_readings_of_no_use_are_named_and_nothing_is_told_from_them() -> None:
     """An aborted test is no reading."""
-    reply = explain([{"test": "trip-time", "multiple": 1, "value": "trp"}])
+    reply = explain([{"test": "trip-time", "multiple": 1, "value": "test not completed"}])
     says = [one["says"] for one in reply["findings"]]
 
     assert any("No reading could be used" in one for one in says)

@@ -20,8 +20,8 @@ COLUMNS = ["Device", "RCD type", "IΔn (mA)", "½ (ms)", "x1 0° (ms)", "x5 180�
 VALUES = st.tuples(
     st.sampled_from(["AC", "A", "F", "B"]),
     st.sampled_from(["30", "100", "300"]),
-    st.sampled_from([">1999", "28", "trp", ""]),
-    st.sampled_from(["28.5", "301.0", "412.0", ">300", "no trip", "lim"]),
+    st.sampled_from([">1999", "28", "test not completed", ""]),
+    st.sampled_from(["28.5", "301.0", "412.0", ">300", "no trip", "aborted"]),
     st.sampled_from(["18.3", "41.0", "58.0", ">40", ""]),
     st.sampled_from(["22.4", "33.0", "47.5", "14.0", "75.0", ""]),
 )
@@ -238,7 +238,7 @@ def test_what_holds_for_every_device_fills_what_a_row_leaves_open() -> None:
 def test_the_rows_that_need_a_person_come_worst_first() -> None:
     """No trip before too late, too late before too early, failures before what cannot be said."""
     text = (
-        "Device,IΔn,x1,Ramp,½\nA1,30 mA,trp,,\nA2,30 mA,28,,28\nA3,30 mA,410,,\n"
+        "Device,IΔn,x1,Ramp,½\nA1,30 mA,test not completed,,\nA2,30 mA,28,,28\nA3,30 mA,410,,\n"
         "A4,30 mA,no trip,,\nA5,30 mA,302,,\nA6,30 mA,28,,\nA7,30 mA,900,,\nA8,30 mA,,,\n"
     )
     first = run("schedule", {**ASKED, "text": text})["answer"]["first"]

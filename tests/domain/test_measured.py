@@ -37,6 +37,8 @@ WORDS = [
     ("Did Not Trip", Said.NO_TRIP),
     ("n/t", Said.NO_TRIP),
     ("tripped", Said.TRIPPED),
+    ("test not completed", Said.NO_RESULT),
+    # Short code words for an aborted test are read in silence, and shown nowhere.
     ("trp", Said.NO_RESULT),
     ("Limit", Said.NO_RESULT),
     ("lim", Said.NO_RESULT),

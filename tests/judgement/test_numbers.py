@@ -131,7 +131,7 @@ def test_a_bound_is_open_on_its_far_side(
     assert (value, least, most) == (numbers.value, numbers.least, numbers.most)
 
 
-@pytest.mark.parametrize("typed", ["operates", "trp", "27 mA"])
+@pytest.mark.parametrize("typed", ["operates", "test not completed", "27 mA"])
 def test_what_cannot_be_placed_has_no_numbers(typed: str) -> None:
     """A word, an aborted test and a figure in another unit are not put on a scale."""
     measured = parse_measured(typed, "trip_time")

@@ -14,7 +14,16 @@ READINGS = st.fixed_dictionaries(
     {
         "test": st.sampled_from(["trip-time", "no-trip", "ramp", "unknown"]),
         "value": st.sampled_from(
-            ["28 ms", "> 300 ms", "no trip", "tripped", "< 40 ms", "22 mA", "> 33 mA", "30 A"]
+            [
+                "28 ms",
+                "> 300 ms",
+                "no trip",
+                "tripped",
+                "< 40 ms",
+                "22 mA",
+                "no trip by 30 mA",
+                "30 A",
+            ]
         ),
         "waveform": st.sampled_from(["ac", "half-wave", "half-wave-135", "smooth-dc", "unknown"]),
         "multiple": st.sampled_from([0.5, 1, 2, 5, 100]),

@@ -39,7 +39,7 @@ def test_loads_of_a_reading_go_before_those_of_the_circuit() -> None:
 @pytest.mark.parametrize(
     ("value", "fields", "why"),
     [
-        ("trp", {"test": "trip-time", "multiple": 1}, "no result"),
+        ("test not completed", {"test": "trip-time", "multiple": 1}, "no result"),
         ("28.5/18", {"test": "trip-time", "multiple": 1}, "two figures"),
         ("33 ms", {"test": "trip-time"}, "neither its multiple"),
         ("33 mA", {"test": "trip-time", "multiple": 1}, "check its unit"),

@@ -24,13 +24,18 @@ READ: list[tuple[str, str, ReadingWords]] = [
     ("x1 0/180", "28\n18", [("trip-time", "1", "0", "28"), ("trip-time", "1", "180", "18")]),
     (
         "RCD test",
-        "1x 39.9ms 5x 9.6ms",
-        [("trip-time", "1", "", "39.9ms"), ("trip-time", "5", "", "9.6ms")],
+        "x1: 28 ms, x5: 12 ms",
+        [("trip-time", "1", "", "28 ms"), ("trip-time", "5", "", "12 ms")],
     ),
     (
         "RCD test",
-        "39.9 ms ×1, 9.6 ms ×5",
-        [("trip-time", "1", "", "39.9 ms"), ("trip-time", "5", "", "9.6 ms")],
+        "5x 12ms 1x 28ms",  # read also without marks between, and never shown so
+        [("trip-time", "5", "", "12ms"), ("trip-time", "1", "", "28ms")],
+    ),
+    (
+        "RCD test",
+        "28 ms ×1, 12 ms ×5",
+        [("trip-time", "1", "", "28 ms"), ("trip-time", "5", "", "12 ms")],
     ),
     (
         "RCD test",
@@ -64,7 +69,7 @@ NOT_READ = [
     ("x1", "5x 28"),
     ("Ramp", "5x 28"),
     ("x1 0°", "180° 28"),
-    ("RCD test", "1x39.9"),
+    ("RCD test", "1x28.5"),
     ("RCD test", "5 x1"),
     ("RCD test", "1 x 5"),
     ("x1", "28*"),

@@ -17,7 +17,7 @@ from checkers.schedule_stream import FORMS, Stream
 REQUEST = {"code": "gb", "on": "2026-11-24"}
 BOARD = (
     "Board DB1;;;\n;;;\nCircuit;RCD;IΔn;x1\n1 <b>Sockets</b>;RCBO A;30 mA;28,5\n"
-    '2 "Kitchen";RCBO A;30 mA;410\n3;"RCBO\nA";30 mA;trp\n4 spare;;;\n=1+1;RCBO;30 mA;28;7;8\n'
+    '2 "Kitchen";RCBO A;30 mA;410\n3;"RCBO\nA";30 mA;aborted\n4 spare;;;\n=1+1;RCBO;30 mA;28;7;8\n'
     '5;"RCBO;30 mA;28\n6;RCBO;30 mA;31\n'
 )
 LINES = [1, 2, 3, 4, 5, 6, 8, 9, 10, 11]
