@@ -5,9 +5,12 @@ from __future__ import annotations
 from dataclasses import dataclass
 from math import inf
 
+from checkers.domain.devices import Form
+from checkers.domain.known_figures import KNOWN
 from checkers.domain.limit_rows import Row
 from checkers.domain.limits import rows, rows_in
 from checkers.domain.quantities import format_number, format_quantity
+from checkers.domain.sources import Citation
 from checkers.domain.verdicts import Finding, Judges, Numbers, Outcome
 from checkers.judgement.case import Case
 from checkers.judgement.electrode import Electrode
@@ -15,6 +18,11 @@ from checkers.judgement.reading_words import citations
 from checkers.judgement.time_limits import QUARTER_AMPERE, TimeLimit, time_limit
 
 ABOUT = "disconnection time"
+BREAKERS = frozenset({Form.CBR, Form.MODULAR})
+UNDELAYED = "none"
+SHORTEST_FROM = 5.0
+CHOICE_UP_TO = 30.0
+"""Rating [mA] up to which a maker may give the shortest time at 0.25 A."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -22,17 +30,29 @@ class EarthFault:
     """The current of a fault to earth [mA], and how long the device may take [ms] at it.
 
     `time` is None where no greatest time is set, and infinite where the device need not operate.
+    `set_delay` is the delay it is set to, or None.
     """
 
     current: float
     multiple: float
     time: TimeLimit
     must_operate: bool
+    set_delay: float | None
 
     @property
     def greatest_time(self) -> float | None:
         """The longest the device may take [ms], or None where its maker alone states it."""
         return self.time.at_most if self.must_operate else inf
+
+    def surely_exceeds(self, limit: float) -> bool:
+        """Tell whether the device cannot be within a limit [ms]: by its time, or its delay alone.
+
+        Assumption: a delay that its standard fixes at twice the rating holds above it too, as
+        is common practice.
+        """
+        if self.greatest_time is None:
+            return self.set_delay is not None and self.set_delay > limit
+        return self.greatest_time > limit
 
 
 def earth_fault(electrode: Electrode, resistance: float) -> EarthFault | None:
@@ -46,7 +66,8 @@ def earth_fault(electrode: Electrode, resistance: float) -> EarthFault | None:
         return None
     current = 1000 * electrode.line_voltage / resistance
     time = surest_time(electrode.case, current)
-    return EarthFault(current, current / rated, time, current >= rated)
+    delay = electrode.case.device.set_delay
+    return EarthFault(current, current / rated, time, current >= rated, delay)
 
 
 def surest_time(case: Case, current: float) -> TimeLimit:
@@ -56,7 +77,16 @@ def surest_time(case: Case, current: float) -> TimeLimit:
     quarter = [row for row in found if row.when.only("option") == QUARTER_AMPERE]
     sure = all(current >= (row.level(rated) or 0.0) for row in quarter)
     kept = [row for row in found if sure or row.when.only("option") is None]
-    return time_limit(kept, case, current)
+    return time_limit([row for row in kept if _is_sure(row, case, current)], case, current)
+
+
+def _is_sure(row: Row, case: Case, current: float) -> bool:
+    """Tell whether a row binds whatever a circuit-breaker's maker chose for its shortest time."""
+    device = case.device
+    small = (device.rated_residual_current or inf) <= CHOICE_UP_TO
+    chosen = device.form in BREAKERS and small and device.delay_class == UNDELAYED
+    shortest = (row.when.multiple or 0.0) >= SHORTEST_FROM
+    return not (chosen and shortest) or current >= KNOWN["quarter_ampere_of_breakers"].value
 
 
 def disconnection_row(electrode: Electrode) -> Row | None:
@@ -89,10 +119,10 @@ def judge_disconnection(electrode: Electrode) -> list[Finding]:
 
 
 def _outcome(likely: EarthFault, weakest: EarthFault, limit: float) -> Outcome:
+    if likely.surely_exceeds(limit):
+        return Outcome.FAIL
     if likely.greatest_time is None or weakest.greatest_time is None:
         return Outcome.CANNOT_SAY
-    if likely.greatest_time > limit:
-        return Outcome.FAIL
     return Outcome.PASS if weakest.greatest_time <= limit else Outcome.BORDERLINE
 
 
@@ -106,9 +136,15 @@ def _finding(outcome: Outcome, fault: EarthFault, limit: float, row: Row) -> Fin
         limit=f"≤ {format_quantity(limit, 'ms')}",
         do_next="" if outcome is Outcome.PASS else _NEXT[outcome],
         field="electrode_resistance",
-        sources=citations(row, *fault.time.rows),
+        sources=(*citations(row, *fault.time.rows), *_by_delay(outcome, fault)),
         numbers=_numbers(fault, limit),
     )
+
+
+def _by_delay(outcome: Outcome, fault: EarthFault) -> tuple[Citation, ...]:
+    """Return where it stands that the delay holds here, if the finding rests on it."""
+    rests = outcome is Outcome.FAIL and fault.greatest_time is None
+    return (KNOWN["delay_above_twice"].citation,) if rests else ()
 
 
 def _numbers(fault: EarthFault, limit: float) -> Numbers | None:
@@ -137,8 +173,14 @@ def _fault_words(fault: EarthFault) -> str:
     if not fault.must_operate:
         return f"A fault gives at most {current}, {times}: the device need not operate at all."
     if fault.greatest_time is None:
-        return f"A fault gives at most {current}, {times}."
+        return f"A fault gives at most {current}, {times}.{_delay_words(fault)}"
     return f"A fault gives at most {current}, {times}; the device then takes {_time_words(fault)}."
+
+
+def _delay_words(fault: EarthFault) -> str:
+    if fault.set_delay is None:
+        return ""
+    return f" Its delay alone is {format_quantity(fault.set_delay, 'ms')}."
 
 
 def _time_words(fault: EarthFault) -> str:

@@ -73,6 +73,16 @@ def test_what_one_checker_passes_the_other_does_not_fail(start: int) -> None:
         assert not {"pass", "fail"} <= found, known
 
 
+@pytest.mark.slow  # one in 23 of the same is walked above
+def test_nor_anywhere_in_the_whole_of_it() -> None:
+    """Every one of the combinations."""
+    for known in KNOWN:
+        if known[2] == "type-b":
+            continue
+        found = {outcome("series", in_a_tree(known)), outcome("type-for-load", alone(known))}
+        assert not {"pass", "fail"} <= found, known
+
+
 def test_a_type_b_of_its_own_fails_every_narrower_device_above() -> None:
     """DGUV Information 203-006, 5.2, and GB 39752-2024, 5.3.3.1: whatever it feeds."""
     for known in KNOWN[::STEP]:

@@ -28,8 +28,8 @@ PLAIN = frozenset({Form.RCCB, Form.RCBO})
 class Level:
     """Times [ms] at a current [mA]: the lower opens within one, the upper holds for the other.
 
-    A time is None where no table tells; `carried` tells that the upper's stands in the tables
-    at a smaller current only.
+    A time is None where no table tells; `lower_holds` is how long the lower itself holds.
+    `carried` tells that a delay stands in the tables at a smaller current only.
     """
 
     current: float
@@ -37,6 +37,7 @@ class Level:
     holds_for: float | None
     carried: bool
     rows: tuple[Row, ...]
+    lower_holds: float | None
 
     @property
     def proven(self) -> bool:
@@ -44,14 +45,30 @@ class Level:
         known = self.opens_within is not None and self.holds_for is not None
         return known and (self.holds_for or 0.0) >= (self.opens_within or 0.0)
 
+    @property
+    def disproven(self) -> bool:
+        """Whether the upper may open while the lower must still hold."""
+        if self.lower_holds is None or self.holds_for is None:
+            return False
+        return self.lower_holds > self.holds_for
+
 
 @lru_cache(maxsize=4096)
 def level_at(upper: Device, lower: Device, code: Code, day: date, current: float) -> Level:
     """Return the times of two devices at a residual current [mA]."""
     below = surest_time(_case(lower, code, day), current)
     holds_for, carried, row = _holds_for(_case(upper, code, day), current)
-    found = [one for one in (below.upper_row, row) if one is not None]
-    return Level(current, below.at_most, holds_for, carried, tuple(dict.fromkeys(found)))
+    lower_holds, also_carried, held_row = _holds_for(_case(lower, code, day), current)
+    rests = below.at_most is None
+    found = [one for one in (below.upper_row, row, held_row if rests else None) if one is not None]
+    return Level(
+        current=current,
+        opens_within=below.at_most,
+        holds_for=holds_for,
+        carried=carried or (rests and also_carried),
+        rows=tuple(dict.fromkeys(found)),
+        lower_holds=lower_holds,
+    )
 
 
 @lru_cache(maxsize=1024)
@@ -66,12 +83,10 @@ def proven_from(
         return None
     proven = current
     for step in sorted(_steps(upper, lower, day, current), reverse=True):
-        above, below = step * (1 + HAIR), step * (1 - HAIR)
+        above = step * (1 + HAIR)
         if above < current and not level_at(upper, lower, code, day, above).proven:
             return proven
         proven = step
-        if not level_at(upper, lower, code, day, below).proven:
-            return proven
     return proven
 
 

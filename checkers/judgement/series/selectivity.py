@@ -48,10 +48,15 @@ class Selectivity:
         return level is not None and None not in (level.opens_within, level.holds_for)
 
     @property
+    def disproven(self) -> bool:
+        """Whether the upper may open while the lower must still hold, whatever else is known."""
+        return self.level is not None and self.level.disproven
+
+    @property
     def selective(self) -> bool | None:
         """Whether the lower opens first: by ratio and by time."""
         proven = self.level.proven if self.level is not None and self.times_known else None
-        if False in (self.ratio_kept, proven):
+        if False in (self.ratio_kept, proven) or self.disproven:
             return False
         return None if None in (self.ratio_kept, proven) else True
 

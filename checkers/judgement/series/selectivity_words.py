@@ -73,6 +73,8 @@ def _time_words(found: Selectivity) -> str:
     if level is None or fault is None:
         return "The current of a real fault is not known here."
     at = f"At {format_quantity(level.current, 'mA', 3)} ({fault.origin})"
+    if found.disproven and not found.times_known:
+        return f"{at} the lower {held_words(level.lower_holds)}, the upper {hold_words(level)}."
     if not found.times_known:
         return f"{at} no table gives {_untold(level)}."
     within = format_quantity(level.opens_within or 0.0, "ms")
@@ -81,13 +83,18 @@ def _time_words(found: Selectivity) -> str:
 
 def hold_words(level: Level) -> str:
     """Return in words for how long the upper holds."""
-    if level.holds_for is None:
+    return held_words(level.holds_for)
+
+
+def held_words(time: float | None) -> str:
+    """Return in words for how long a device holds [ms]."""
+    if time is None:
         return "holds for a time its maker states"
-    if isinf(level.holds_for):
+    if isinf(time):
         return "must not operate"
-    if not level.holds_for:
+    if not time:
         return "has no delay and may open at once"
-    return f"holds for {format_quantity(level.holds_for, 'ms')} at least"
+    return f"holds for {format_quantity(time, 'ms')} at least"
 
 
 def _untold(level: Level) -> str:

@@ -144,6 +144,43 @@ def test_a_long_set_delay_of_the_lower_is_for_its_maker_to_state() -> None:
     assert found["do_next"] == "Compare the makers' time-current curves."
 
 
+@pytest.mark.parametrize(
+    ("upper", "lower"),
+    [
+        ({}, {"delay": "300 ms", "form": "cbr"}),
+        ({"delay": "S"}, {"delay": "300 ms", "form": "cbr"}),
+        ({"delay": "100 ms", "form": "cbr"}, {"delay": "300 ms", "form": "cbr"}),
+        ({}, {"delay": "G"}),
+    ],
+)
+def test_an_upper_that_opens_while_the_lower_must_hold_is_never_selective(
+    upper: dict[str, str], lower: dict[str, str]
+) -> None:
+    """The lower's own delay is longer, though its maker alone states when it opens."""
+    rated = {"rated_residual_current": "300 mA"}, {"rated_residual_current": "100 mA"}
+    found = finding(pair({**rated[0], **upper}, {**rated[1], **lower}, selective="yes"))
+
+    assert found["outcome"] == "fail"
+    assert found["says"].startswith("Not selective")
+
+
+@pytest.mark.parametrize("form", ["rccb", "rcbo", "cbr", "modular"])
+def test_up_to_30_ma_the_shortest_time_counts_from_a_quarter_ampere(form: str) -> None:
+    """IEC 61008-1 as reprinted for RCCBs; for circuit-breakers the same note, from memory."""
+    lower = Device("A", 10.0, "none", form)
+    times = [level_at(SELECTIVE, lower, CODE, DAY, one).opens_within for one in (153.0, 250.0)]
+
+    assert times == [150.0, 40.0]
+
+
+def test_the_proof_is_told_in_three_digits() -> None:
+    """Five times 33.33 mA are 166.65 mA."""
+    upper = {"rated_residual_current": "100 mA", "delay": "S"}
+    found = finding(pair(upper, {"rated_residual_current": "33.33 mA"}))
+
+    assert "The tables prove it from 167 mA up" in found["says"]
+
+
 def test_each_device_above_is_compared_and_helpers_are_not() -> None:
     """Three in a row make three pairs; 6 mA detection and monitors open on other grounds."""
     devices = [
