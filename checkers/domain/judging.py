@@ -10,17 +10,19 @@ from checkers.domain.records import Record
 from checkers.domain.sources import EVIDENCE_WORDS
 
 FILE = "judging.toml"
+PLAIN = frozenset({"confidence", "longest_of_delay"})
 
 
 @dataclass(frozen=True, slots=True)
 class Judging:
-    """The confidence asked of a verdict [0 to 1], and four times [ms]."""
+    """The confidence asked of a verdict [0 to 1], four times [ms], and a multiple of a delay."""
 
     confidence: float
     slower_at_more_current: float
     counter_full: float
     no_trip_lasts: float
     quickest_opening: float
+    longest_of_delay: float
 
 
 def load_judging() -> Judging:
@@ -35,7 +37,7 @@ def load_judging() -> Judging:
 
 def _value(key: str, entry: object) -> float:
     record = Record(FILE, key, entry)
-    value = record.number("value") if key == "confidence" else record.amount("value", "time")
+    value = record.number("value") if key in PLAIN else record.amount("value", "time")
     record.choice("evidence", EVIDENCE_WORDS)
     record.text("why")
     record.finish()

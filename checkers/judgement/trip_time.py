@@ -70,9 +70,9 @@ def _by_product(reading: Reading, case: Case, demand: Demand) -> list[Judged]:
 
 
 def _held(reading: Reading, case: Case) -> bool:
-    """Tell whether a device held for longer than any may that need not be quick."""
-    measured = reading.measured
-    longest = JUDGING.counter_full + (case.device.set_delay or 0.0)
+    """Tell whether a device held for longer than any may whose greatest time is not known."""
+    measured, set_delay = reading.measured, case.device.set_delay or 0.0
+    longest = max(JUDGING.counter_full, JUDGING.longest_of_delay * set_delay)
     return measured.said is Said.NO_TRIP or (
         measured.said is Said.MORE_THAN and measured.value >= longest
     )

@@ -420,6 +420,31 @@ def test_half_the_rating_means_ac_where_the_code_asks_for_it_on_ac() -> None:
     assert outcome_of(made(), tripped, code="gb", on="2015-06-01") == "fail"
 
 
+@pytest.mark.parametrize(
+    ("delay", "value", "outcome"),
+    [
+        ("60 ms", "> 1999 ms", "fail"),
+        ("200 ms", "> 1999 ms", "fail"),
+        ("500 ms", "> 1999 ms", "cannot-say"),
+        ("500 ms", "> 4300 ms", "fail"),
+        ("500 ms", "no trip", "fail"),
+        ("500 ms", "600 ms", "cannot-say"),
+        ("500 ms", "> 600 ms", "cannot-say"),
+        ("500 ms", "> 400 ms", "cannot-say"),
+        ("500 ms", "< 400 ms", "fail"),
+        ("500 ms", "tripped", "cannot-say"),
+    ],
+)
+def test_a_set_delay_may_take_longer_but_not_without_end(
+    delay: str, value: str, outcome: str
+) -> None:
+    """0.06 s may take 0.5 s at the rating [4]; so much longer than its delay, a device held."""
+    device = made("rcbo" if delay == "60 ms" else "modular", rated=300, delay=delay)
+    reading = {"test": "trip-time", "multiple": 2, "waveform": "ac", "value": value}
+
+    assert outcome_of(device, reading, instrument=SURE) == outcome
+
+
 def test_a_rating_of_6_ma_of_direct_current_is_none_for_half_waves() -> None:
     """The 6 mA of a charge point's detection are DC: its protective kind has another rating [7]."""
     ramp = {"test": "ramp", "waveform": "half-wave", "value": "14.5 mA"}
