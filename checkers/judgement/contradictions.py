@@ -14,7 +14,7 @@ from checkers.judgement.case import Case
 from checkers.judgement.current_bands import operating_band
 from checkers.judgement.reading_words import citations, name_of
 from checkers.judgement.test_level import level_of
-from checkers.judgement.time_limits import TOLERANCE
+from checkers.judgement.time_bounds import TOLERANCE
 
 RANGE_ENDED = (Said.MORE_THAN, Said.NO_TRIP)
 TRIPPED = (Said.FIGURE, Said.LESS_THAN, Said.TRIPPED)

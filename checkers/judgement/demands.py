@@ -8,7 +8,8 @@ from enum import StrEnum
 from checkers.domain.limit_rows import Row
 from checkers.judgement.case import Case
 from checkers.judgement.current_bands import Band, operating_band
-from checkers.judgement.time_limits import TOLERANCE, TimeLimit, product_time_limit
+from checkers.judgement.time_bounds import TOLERANCE
+from checkers.judgement.time_limits import TimeLimit, product_time_limit
 
 
 class Must(StrEnum):

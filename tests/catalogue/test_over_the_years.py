@@ -198,3 +198,10 @@ def test_the_order_of_the_readings_changes_nothing() -> None:
 def test_bad_input_is_named_by_field(bad: dict[str, Any], field: str) -> None:
     """The message stands at the field that is wrong."""
     assert field in ask(**bad)["errors"]
+
+
+def test_holding_at_the_rating_fails_whatever_the_test_is_called() -> None:
+    """30 mA must trip a 30 mA device (IEC 61008-1)."""
+    held = {"test": "no-trip", "multiple": 1, "waveform": "ac", "value": "> 1999 ms"}
+
+    assert ask([*visits("24 ms", "26 ms"), {**held, "on": "2024-11-01"}])["outcome"] == "fail"

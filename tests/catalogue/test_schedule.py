@@ -330,3 +330,13 @@ def test_a_reading_too_long_to_be_understood_is_named() -> None:
 
     assert rows[1].outcome == "cannot-say"
     assert "too long to be understood" in rows[1].why
+
+
+@pytest.mark.parametrize("heading", ["No trip x1 (ms)", "No trip 30 mA (ms)"])
+@pytest.mark.parametrize("cell", [">1999", "no trip"])
+def test_holding_at_the_rating_fails_under_any_heading(heading: str, cell: str) -> None:
+    """30 mA must trip a 30 mA device (IEC 61008-1), whatever the column is called."""
+    columns = ["Device", "RCD type", "IΔn (mA)", heading, "x5 (ms)"]
+    _, *found = rows_of(as_file([("A", "30", cell, "20")], columns=columns))
+
+    assert [row.outcome for row in found] == ["fail"]
