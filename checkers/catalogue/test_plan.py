@@ -7,12 +7,15 @@ from typing import Any
 
 from checkers.domain.checker import Checker, Example
 from checkers.domain.devices import Device
-from checkers.domain.fields import group
+from checkers.domain.fields import group, quantity
 from checkers.domain.question import Question
 from checkers.domain.readings import Circuit, Instrument
 from checkers.domain.verdicts import Outcome, Result
 from checkers.judgement.case import Case
+from checkers.judgement.electrode import Electrode
+from checkers.judgement.line_voltage import usual_line_voltage
 from checkers.judgement.plan_gaps import gaps
+from checkers.judgement.plan_on_electrode import on_electrode
 from checkers.judgement.plan_steps import steps_of
 
 HIGH_CURRENT = (
@@ -24,25 +27,51 @@ INTERVAL = "{test} again every {every}: {place}, {device} devices ({source})."
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Inputs(Question):
-    """The device to be tested."""
+    """The device to be tested, and the electrode that its test current flows through."""
 
     device: Device = group(Device, "Device", default=Device)
+    electrode_resistance: float | None = quantity(
+        "electrode_resistance",
+        default=None,
+        explain="In a TT system: each test current times it is a voltage on metal parts.",
+    )
+    touch_voltage_limit: float | None = quantity(
+        "touch_voltage_limit",
+        default=None,
+        suggestions=("50 V", "25 V"),
+        explain="50 V if left out; 25 V in special places where the local code says so.",
+        advanced=True,
+    )
 
     @property
     def case(self) -> Case:
         """The device under its code, with loads off and an instrument not known."""
         return Case(self.device, Circuit(loads="off"), Instrument(), self.local_code, self.day)
 
+    @property
+    def electrode(self) -> Electrode:
+        """The electrode of a TT system, if its resistance is given."""
+        return Electrode(
+            case=self.case,
+            resistance=self.electrode_resistance,
+            stated_uncertainty=None,
+            system="tt",
+            circuit="final",
+            line_voltage=usual_line_voltage(self.code),
+            wanted_limit=self.touch_voltage_limit,
+            in_the_cold=False,
+        )
+
 
 def check(inputs: Inputs) -> Result:
     """List the steps of testing a device, each with its current, its limit and its reason.
 
-    Inputs: a device, a code and a day.
+    Inputs: a device, a code and a day; the resistance of an electrode [ohm], if there is one.
     Result: in `answer` the `steps`, in order, and how often the code asks for tests again;
     the findings say what the plan leaves open. Nothing is judged.
     """
     case = inputs.case
-    steps = steps_of(case)
+    steps = on_electrode(steps_of(case), inputs.electrode)
     found = gaps(case, steps)
     first = [one.do_next for one in found if one.do_next]
     return Result(
@@ -77,6 +106,17 @@ def _example(title: str, code: str, **device: Any) -> Example:
     return Example(title, request, Outcome.CANNOT_SAY)
 
 
+def _on_electrode() -> Example:
+    device = {"type": "A", "rated_residual_current": "30 mA"}
+    request = {
+        "code": "gb",
+        "on": "2026-11-24",
+        "device": device,
+        "electrode_resistance": "900 ohm",
+    }
+    return Example("On an electrode of 900 ohm", request, Outcome.CANNOT_SAY)
+
+
 CHECKER = Checker(
     slug="test-plan",
     title="Test plan",
@@ -95,6 +135,7 @@ CHECKER = Checker(
             delay="S",
         ),
         _example("6 mA DC detection in a charge point", "gb", form="rdc-dd"),
+        _on_electrode(),
         _example("A device whose rating cannot be read", "iec", type="A"),
     ),
 )

@@ -9,7 +9,7 @@ from checkers.domain.devices import DeviceType, Form
 from checkers.domain.judging import JUDGING
 from checkers.domain.known_figures import KNOWN
 from checkers.domain.quantities import format_quantity
-from checkers.domain.readings import HALF_WAVES, Test
+from checkers.domain.readings import HALF_WAVES, Test, Waveform
 from checkers.domain.sources import Citation
 from checkers.domain.verdicts import Figure
 from checkers.judgement.case import Case
@@ -23,9 +23,11 @@ from checkers.judgement.plan_limits import (
     risen_to,
 )
 from checkers.judgement.plan_words import (
+    BEFORE_SMOOTH_DC,
     BY_HAND,
     CLAMP,
     CONNECT,
+    DC_CLAMP,
     IF_IT_FAILS,
     INSPECT,
     LOOK,
@@ -67,6 +69,7 @@ class Step:
     why: str
     write_down: str
     if_it_fails: str
+    touch_voltage: Figure | None = None
     sources: tuple[Citation, ...] = ()
 
 
@@ -158,11 +161,12 @@ def _dc(case: Case) -> Step:
         test="dc-residual",
         do="Measure the smooth DC with everything on and working.",
         why="Smooth DC through the device can blind it, while every test with loads off passes.",
-        write_down="The smooth DC in mA, its direction, and what was running.",
+        write_down="The smooth DC in mA, its direction, and what was running; “not measured” where "
+        "the clamp is coarser, never 0.",
         if_it_fails="Find the equipment it comes from; fit a type that bears it, or remove it.",
         required_by=ADVISED,
         standing="advised",
-        connect=f"{CLAMP} It must read DC: set it to zero first, away from other currents.",
+        connect=DC_CLAMP,
         loads="on",
         limit=limit,
         sources=citations(row),
@@ -204,7 +208,7 @@ def _step(test: PlannedTest, case: Case, current: float | None, limit: PlannedLi
         if_it_fails=f"{IF_IT_FAILS[test.test]}{hint}",
         required_by=test.asked_by,
         standing=test.standing,
-        connect=BY_HAND if test.test == Test.BUTTON else CONNECT[case.device.form],
+        connect=_connect(test, case),
         multiple=None if moved else test.multiple,
         current=None if current is None else Figure(current, "mA"),
         waveform=test.waveform,
@@ -212,6 +216,14 @@ def _step(test: PlannedTest, case: Case, current: float | None, limit: PlannedLi
         wait=wait,
         sources=tuple(dict.fromkeys((*test.sources, *limit.sources, *waited))),
     )
+
+
+def _connect(test: PlannedTest, case: Case) -> str:
+    """Return where to connect, and what smooth DC asks for before."""
+    if test.test == Test.BUTTON:
+        return BY_HAND
+    place = CONNECT[case.device.form]
+    return f"{BEFORE_SMOOTH_DC} {place}" if test.waveform == Waveform.SMOOTH_DC else place
 
 
 def _other_choice(current: float | None) -> str:

@@ -9,9 +9,9 @@ from checkers.domain.quantities import format_quantity
 from checkers.domain.readings import Test, Waveform
 
 AT_TERMINALS = (
-    "On the load side: line, neutral and protective conductor of the instrument all on the same "
-    "side of the device. At its outgoing terminals the device alone is tested; at the farthest "
-    "socket-outlet the wiring is tested with it."
+    "Line and neutral leads both on the load side of the device, the earth lead on the protective "
+    "conductor, every other supply off. At its outgoing terminals the device alone is tested; at "
+    "the farthest socket-outlet the wiring is tested with it."
 )
 CONNECT: Mapping[str, str] = {
     Form.RCCB: AT_TERMINALS,
@@ -35,6 +35,14 @@ CONNECT: Mapping[str, str] = {
 }
 BY_HAND = "Nothing to connect."
 CLAMP = "A clamp around all live conductors of the device, without the protective conductor."
+DC_CLAMP = (
+    f"{CLAMP} It must read DC and resolve 1 mA. Close it and set it to zero first, away from "
+    "magnets and other currents; then turn it round on the conductors and take half the difference."
+)
+BEFORE_SMOOTH_DC = (
+    "First have every circuit of a type AC, A or F device upstream released or switched off: this "
+    "test can blind that device. Repeat its AC test afterwards."
+)
 
 WHY: Mapping[tuple[str, str], str] = {
     (Test.NO_TRIP, "ac"): (

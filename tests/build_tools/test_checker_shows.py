@@ -11,7 +11,7 @@ def test_an_example_ends_in_the_word_that_its_bar_will_show() -> None:
     """A plan is a plan, not something that cannot be said; a plan with a gap says so."""
     words = re.findall(r"</a>: (.+)</li>", str(examples_show("test-plan", "")))
 
-    assert words == ["Plan", "Plan", "Plan", "Plan", "Cannot say"]
+    assert words == [*["Plan"] * 5, "Cannot say"]
     assert re.findall(r"</a>: (.+)</li>", str(examples_show("series", ""))) == [
         "Fail",
         "Pass",
