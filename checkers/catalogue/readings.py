@@ -11,12 +11,10 @@ from checkers.domain.question import Question
 from checkers.domain.readings import FOLDED, Circuit, Instrument, Reading
 from checkers.domain.verdicts import Outcome, Result
 from checkers.judgement.case import Case
-from checkers.judgement.code_of_the_day import code_not_known_then
-from checkers.judgement.contradictions import contradictions
-from checkers.judgement.dc_fitness import SAID_NOTHING, judge_dc_fitness
-from checkers.judgement.dc_tests import judge_dc_tests, not_tested_with_dc
-from checkers.judgement.reading import judge_reading
-from checkers.judgement.still_to_test import next_test, trip_not_shown
+from checkers.judgement.dc_fitness import SAID_NOTHING
+from checkers.judgement.dc_tests import not_tested_with_dc
+from checkers.judgement.still_to_test import next_test
+from checkers.judgement.whole import judge_whole
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -44,19 +42,9 @@ def check(inputs: Inputs) -> Result:
     code still asks for is the next test.
     """
     case = inputs.case
-    by_reading = [judge_reading(reading, case) for reading in inputs.readings]
-    judged = [one for found in by_reading for one in found]
-    findings = [
-        *(one.finding for one in judged),
-        *trip_not_shown(judged),
-        *code_not_known_then(case.code, case.day),
-        *contradictions(inputs.readings, case),
-        *judge_dc_fitness(case),
-        *judge_dc_tests(inputs.readings, by_reading, case),
-    ]
     said_nothing = () if inputs.circuit.dc_residual is not None else (SAID_NOTHING,)
     return Result(
-        findings=findings,
+        findings=judge_whole(inputs.readings, case),
         next_test=next_test(inputs.readings, case),
         cautions=(*said_nothing, *not_tested_with_dc(inputs.readings, case)),
     )
