@@ -1,8 +1,8 @@
 """The exact likelihood of a shown reading under the response model, for very many devices.
 
-What shown_reading draws has this likelihood and no other: freaks spread evenly over the display,
-figures to a tenth, and everything beyond the display shown as its end. Explain comes near it with a
-few hundred devices a cause; with very many it is the best that anybody can do who knows the model.
+What shown_reading draws has this likelihood and no other: strays as strays.py has them, figures to
+a tenth, and everything beyond the display shown as its end. Explain comes near it with a few
+hundred devices a cause; with very many it is the best that anybody can do who knows the model.
 """
 
 from __future__ import annotations
@@ -25,11 +25,14 @@ from checkers.physics.response.lots import random_lots
 from checkers.physics.response.possible import Possible
 from checkers.physics.response.prediction import predict
 from checkers.physics.response.shown import LEAST_TIME, display_end
+from checkers.physics.response.strays import chance_beyond
+from checkers.physics.response.strays import density as stray_density
 from checkers.physics.response.under_cause import under_cause
 
 DEVICES = 8000  # a cause
 SEED = 4051
-FREAK = FIGURES.misread.typical
+STRAY = FIGURES.misread.typical
+TAIL = FIGURES.stray_tail.typical
 TENTH = 0.05  # what is shown as the least time lies up to half a tenth above it
 NEVER = 1e-12  # in place of zero, so that a logarithm can be taken
 
@@ -47,17 +50,20 @@ def log_likelihoods(columns: Columns, noted: Noted) -> NDArray[np.float64]:
     shows, mean, spread = columns
     measured, attempt = noted.measured, noted.attempt
     if attempt.is_button:
-        operates = 0.5 * FREAK + (1.0 - FREAK) * shows
+        operates = 0.5 * STRAY + (1.0 - STRAY) * shows
         return np.log(operates if measured.said is Said.OPERATES else 1.0 - operates)
     end, _ = display_end(attempt)
     if measured.said is not Said.FIGURE:
-        return _log((1.0 - FREAK) * (1.0 - shows * ndtr((end - mean) / spread)))
+        stray = chance_beyond(attempt, end, TAIL)
+        return _log(STRAY * stray + (1.0 - STRAY) * (1.0 - shows * ndtr((end - mean) / spread)))
     if measured.value <= LEAST_TIME:
         least = LEAST_TIME + TENTH
-        return _log(FREAK * least / end + (1.0 - FREAK) * shows * ndtr((least - mean) / spread))
+        stray = 1.0 - chance_beyond(attempt, least, TAIL)
+        return _log(STRAY * stray + (1.0 - STRAY) * shows * ndtr((least - mean) / spread))
     score = (measured.value - mean) / spread
     density = np.exp(-0.5 * score * score) / (spread * sqrt(2.0 * pi))
-    return _log(FREAK / end + (1.0 - FREAK) * shows * density)
+    stray = stray_density(attempt, measured.value, TAIL)
+    return _log(STRAY * stray + (1.0 - STRAY) * shows * density)
 
 
 def _log(values: NDArray[np.float64]) -> NDArray[np.float64]:

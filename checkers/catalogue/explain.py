@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
 
-from checkers.domain.causes import CAUSES
 from checkers.domain.checker import Checker, Example
 from checkers.domain.devices import Device
 from checkers.domain.fields import group, many
@@ -23,13 +23,24 @@ from checkers.domain.verdicts import (
 from checkers.judgement.case import Case
 from checkers.judgement.inference.circumstances import circumstances
 from checkers.judgement.inference.explaining import Explained, explain, why_not
-from checkers.judgement.inference.findings import CAUSE, danger, findings_of
+from checkers.judgement.inference.findings import (
+    CAUSE,
+    danger,
+    do_about,
+    findings_of,
+    not_explained,
+)
+from checkers.judgement.inference.hypotheses import REST, hypothesis
 from checkers.judgement.inference.next_test import next_test
 from checkers.judgement.inference.posterior import Weighed
 from checkers.judgement.inference.reasons import reasons_for
+from checkers.judgement.inference.standing import standing_of
+from checkers.judgement.inference.standing_words import NOT_EXPLAINED
+from checkers.judgement.whole import judge_whole
 
 SMALL_CHANCE = 0.05  # from here on a dangerous cause is named before anything else
-SHOWN = 0.01  # causes less likely than this are not listed
+SHOWN = 0.01  # causes less likely than this are listed together
+REST_NAME = "Other causes, each under 1 %"
 UNPROTECTED = (
     "A cause that leaves people without protection is not ruled out: treat the circuit as "
     "unprotected until it is settled."
@@ -59,48 +70,71 @@ def check(inputs: Inputs) -> Result:
 
     Inputs: a device, its readings in their order, circuit and instrument.
     Result: causes with probabilities, reasons and actions; the test that would tell
-    most. Every finding is cannot-say: causes are no verdict.
+    most. Every finding is cannot-say: causes are no verdict. What `readings` fails is
+    named first, and no cause calls it in order.
     """
     case = inputs.case
     problem = why_not(case)
     if problem:
-        return Result(findings=[_nothing_to_say(problem)])
+        return _only_judged(inputs, problem)
     explained = explain(inputs.readings, case, inputs.circuit.supply, inputs.looked.found)
     return Result(
         findings=findings_of(explained, SMALL_CHANCE),
         answer=_answer(explained),
-        explanations=explanations_of(explained),
-        next_test=next_test(case, explained.evidence, explained.causes),
-        cautions=(UNPROTECTED,) if danger(explained.causes, SMALL_CHANCE) else (),
+        explanations=explanations_of(explained, case),
+        next_test=next_test(
+            case, explained.evidence, explained.causes, settled=not explained.standing.fails
+        ),
+        cautions=_cautions(danger(explained.causes, SMALL_CHANCE, explained.standing)),
     )
 
 
-def explanations_of(explained: Explained) -> list[Explanation]:
-    """Return the causes that are likely enough to be listed, with their reasons, in words."""
-    shown = (one for one in explained.causes if one.probability >= SHOWN)
-    return [_explanation(one, explained) for one in shown]
+def _only_judged(inputs: Inputs, problem: str) -> Result:
+    """Return that no cause can be weighed, and the danger where the readings fail."""
+    standing = standing_of(judge_whole(inputs.readings, inputs.case))
+    found = danger((), SMALL_CHANCE, standing)
+    return Result(findings=[*found, _nothing_to_say(problem)], cautions=_cautions(found))
 
 
-def _explanation(weighed: Weighed, explained: Explained) -> Explanation:
-    cause = CAUSES[weighed.code]
+def _cautions(found: Sequence[Finding]) -> tuple[str, ...]:
+    return (UNPROTECTED,) if found else ()
+
+
+def explanations_of(explained: Explained, case: Case) -> list[Explanation]:
+    """Return the causes that are likely enough to be listed, with their reasons, in words.
+
+    Inputs: what was explained; the case. The rest stand together in the last line, so that
+    all that is listed sums to 1.
+    """
+    shown = [one for one in explained.causes if one.probability >= SHOWN]
+    listed = [_explanation(one, explained, case) for one in shown]
+    rest = round(1.0 - sum(one.probability for one in listed), 4)
+    if rest > 0.0:
+        return [*listed, Explanation(REST, REST_NAME, rest)]
+    first = replace(listed[0], probability=round(listed[0].probability + rest, 4))
+    return [first, *listed[1:]]
+
+
+def _explanation(weighed: Weighed, explained: Explained, case: Case) -> Explanation:
     speaks_for, against = reasons_for(weighed, explained.causes, explained.evidence)
-    around = circumstances(weighed.code, explained.evidence.known)
+    around = circumstances(weighed.code, explained.evidence.known, case)
     return Explanation(
-        code=cause.code,
-        name=cause.name,
+        code=weighed.code,
+        name=hypothesis(weighed.code).name,
         probability=round(weighed.probability, 4),
         speaks_for=(*around, *speaks_for),
         speaks_against=against,
-        do_next=cause.do_next,
+        do_next=do_about(weighed.code, explained.standing),
     )
 
 
 def _answer(explained: Explained) -> dict[str, object]:
     first = explained.causes[0]
-    dangerous = sum(one.probability for one in explained.causes if CAUSES[one.code].danger)
+    dangerous = sum(one.probability for one in explained.causes if hypothesis(one.code).danger)
+    unexplained = bool(not_explained(explained))
     return {
-        "leading_cause": CAUSES[first.code].name,
-        "chance": Figure(round(100.0 * first.probability, 1), "%"),
+        "leading_cause": NOT_EXPLAINED if unexplained else hypothesis(first.code).name,
+        "chance": "not known" if unexplained else Figure(round(100.0 * first.probability, 1), "%"),
         "dangerous_together": Figure(round(100.0 * dangerous, 1), "%"),
     }
 

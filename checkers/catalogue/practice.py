@@ -113,7 +113,7 @@ def _marked(decided: Decision, practised: Practised, answer: dict[str, Any]) -> 
     if decided.cause or not asked:
         answer["cause"] = CAUSES[practised.drawn.cause].name
     told = decided.cause and asked
-    listed = explain.explanations_of(practised.explained()) if told else ()
+    listed = explain.explanations_of(practised.explained(), practised.drawn.case) if told else ()
     return _result(found, answer, listed)
 
 

@@ -13,7 +13,14 @@ from checkers.domain.records import Record
 from checkers.domain.sources import EVIDENCE_WORDS, SOURCES, Citation, cite
 
 FILE = "causes.toml"
-SHARES = ("leakage_keeps", "leakage_adds", "leakage_opposes", "measured_small", "loads_off")
+SHARES = (
+    "leakage_keeps",
+    "leakage_adds",
+    "leakage_opposes",
+    "dc_keeps",
+    "measured_small",
+    "loads_off",
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,6 +68,7 @@ class Stated:
     leakage_keeps: float
     leakage_adds: float
     leakage_opposes: float
+    dc_keeps: float
     measured_small: float
     loads_off: float
 

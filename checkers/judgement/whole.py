@@ -11,22 +11,31 @@ from checkers.judgement.code_of_the_day import code_not_known_then
 from checkers.judgement.contradictions import contradictions
 from checkers.judgement.dc_fitness import judge_dc_fitness
 from checkers.judgement.dc_tests import judge_dc_tests
+from checkers.judgement.judged import Judged
 from checkers.judgement.reading import judge_reading
 from checkers.judgement.still_to_test import trip_not_shown
 
 
-def judge_whole(readings: Sequence[Reading], case: Case) -> list[Finding]:
+def judge_each(readings: Sequence[Reading], case: Case) -> list[list[Judged]]:
+    """Judge each reading by itself, in their order."""
+    return [judge_reading(reading, case) for reading in readings]
+
+
+def judge_whole(
+    readings: Sequence[Reading], case: Case, each: Sequence[list[Judged]] | None = None
+) -> list[Finding]:
     """Judge every reading of a device, what contradicts, and fitness for DC.
 
-    Inputs: the readings; what they are of. Result: a finding for each reading and rule.
+    Inputs: the readings; what they are of; each judged by itself, where that was done.
+    Result: a finding for each reading and rule.
     """
-    each = [judge_reading(reading, case) for reading in readings]
-    judged = [one for found in each for one in found]
+    apart = judge_each(readings, case) if each is None else each
+    judged = [one for found in apart for one in found]
     return [
         *(one.finding for one in judged),
         *trip_not_shown(judged),
         *code_not_known_then(case.code, case.day),
         *contradictions(readings, case),
         *judge_dc_fitness(case),
-        *judge_dc_tests(readings, each, case),
+        *judge_dc_tests(readings, apart, case),
     ]

@@ -31,7 +31,10 @@ def explain(readings: list[dict[str, Any]], **more: Any) -> dict[str, Any]:
 
 def test_each_cause_comes_with_its_action() -> None:
     """Code, name, probability, what speaks for it and against, and what to do."""
-    for one in explain(HUNDRED)["explanations"]:
+    *causes, rest = explain(HUNDRED)["explanations"]
+
+    assert rest["code"] == "rest"
+    for one in causes:
         assert set(one) == {"code", "name", "probability", "for", "against", "do_next"}
         assert one["name"] == CAUSES[one["code"]].name
         assert one["do_next"] == CAUSES[one["code"]].do_next

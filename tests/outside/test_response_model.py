@@ -13,12 +13,12 @@ from math import cos, log, radians, sqrt
 
 import pytest
 from scipy.integrate import solve_ivp
-from scipy.stats import norm
+from scipy.stats import lomax, norm
 
 from checkers.domain.causes import CAUSES
 from checkers.domain.measured import Measured, Said
 from checkers.judgement.inference.clouds import Columns
-from checkers.judgement.inference.likelihood import MISREAD, NEIGHBOURS, log_likelihoods
+from checkers.judgement.inference.likelihood import MISREAD, NEIGHBOURS, USUAL, log_likelihoods
 from checkers.physics.response.attempt import Attempt
 from checkers.physics.response.in_good_order import in_good_order
 from checkers.physics.response.known import Known
@@ -171,11 +171,12 @@ def test_leakage_at_an_angle_follows_the_law_of_cosines() -> None:
 
 @pytest.mark.parametrize("value", [18.0, 30.0, 44.0])
 def test_a_figure_has_the_density_of_a_normal_distribution(value: float) -> None:
-    """SciPy's normal distribution, with the share of freaks on top."""
+    """SciPy's normal and Lomax distributions, mixed by the share of strays."""
     columns = Columns([0.9], [30.0], [5.0], [1.0], [0.0])
     measured = Measured(Said.FIGURE, value, "ms")
     density = norm.pdf(value, 30.0, 5.0 * NEIGHBOURS)
-    wanted = (1 - MISREAD) * 0.9 * density + MISREAD / 300.0
+    stray = lomax.pdf(value, USUAL.tail, scale=0.33 * 300.0)
+    wanted = (1 - MISREAD) * 0.9 * density + MISREAD * stray
     found = log_likelihoods(columns, at(1.0, 30.0), measured)
 
     assert found[0] == pytest.approx(log(wanted))
@@ -183,13 +184,17 @@ def test_a_figure_has_the_density_of_a_normal_distribution(value: float) -> None
 
 @pytest.mark.parametrize("bound", [20.0, 40.0, 300.0])
 def test_a_bound_has_the_probability_of_all_it_allows(bound: float) -> None:
-    """SciPy's distribution function: what is not shown below the bound is above it, or no trip."""
+    """SciPy's distribution functions: what is not shown below the bound is above, or no trip."""
     columns = Columns([0.9], [30.0], [5.0], [1.0], [0.0])
     inside = 0.9 * norm.cdf(bound, 30.0, 5.0)
-    for said, chance in ((Said.MORE_THAN, 1 - inside), (Said.LESS_THAN, inside)):
+    beyond = lomax.sf(bound, USUAL.tail, scale=0.33 * 300.0)
+    for said, chance, stray in (
+        (Said.MORE_THAN, 1 - inside, beyond),
+        (Said.LESS_THAN, inside, 1 - beyond),
+    ):
         found = log_likelihoods(columns, at(1.0, 30.0), Measured(said, bound, "ms"))
 
-        assert found[0] == pytest.approx(log((1 - MISREAD) * chance + MISREAD / 2))
+        assert found[0] == pytest.approx(log((1 - MISREAD) * chance + MISREAD * stray))
 
 
 def test_faults_of_devices_are_as_common_as_the_surveys_found() -> None:

@@ -2,22 +2,19 @@
 
 from __future__ import annotations
 
-from math import inf
-
-from checkers.domain.devices import DeviceType
 from checkers.domain.quantities import format_quantity
-from checkers.physics.response.dc_shift import blinding_dc
-from checkers.physics.response.figures import FIGURES
+from checkers.judgement.case import Case
+from checkers.judgement.dc_fitness import tolerated_dc_row
 from checkers.physics.response.known import Known
 
 DC = frozenset({"blinded-by-dc", "type-too-low"})
 LEAKAGE = frozenset({"leakage-adds", "leakage-opposes"})
 
 
-def circumstances(cause: str, known: Known) -> tuple[str, ...]:
+def circumstances(cause: str, known: Known, case: Case) -> tuple[str, ...]:
     """Return what measured DC or leakage says for a cause."""
     if cause in DC and known.dc:
-        return (_dc_words(known, known.dc),)
+        return (_dc_words(case, known.dc),)
     if cause in LEAKAGE and known.leakage:
         leakage = format_quantity(known.leakage, "mA")
         share = format_quantity(100.0 * known.leakage / known.rated, "%", 2)
@@ -25,13 +22,15 @@ def circumstances(cause: str, known: Known) -> tuple[str, ...]:
     return ()
 
 
-def _dc_words(known: Known, dc: float) -> str:
+def _dc_words(case: Case, dc: float) -> str:
+    """Return the DC beside what is declared: the model's own figures are no limit."""
     flows = f"{format_quantity(dc, 'mA')} of smooth DC was measured"
-    if known.type == DeviceType.UNKNOWN:
+    kind, row = case.device.type, tolerated_dc_row(case)
+    if row is None:
         return f"{flows}; what it does depends on the type, which is not given"
-    least = blinding_dc(known.type, known.rated)
-    if least == inf:
+    if row.undeclared:
+        return f"{flows}; none is declared for type {kind}"
+    tolerated = row.at_most(case.device.rated_residual_current)
+    if tolerated is None:
         return flows
-    own = known.rated * FIGURES.own_trip_share.typical
-    from_here = format_quantity(least * own, "mA", 2)
-    return f"{flows}; from about {from_here} a device of this type and rating is blinded"
+    return f"{flows}; type {kind} is declared to withstand {format_quantity(tolerated, 'mA')}"

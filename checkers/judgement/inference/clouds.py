@@ -8,8 +8,8 @@ from functools import lru_cache
 from itertools import chain
 from typing import NamedTuple
 
+from checkers.judgement.inference.hypotheses import modelled_as
 from checkers.physics.response.attempt import Attempt
-from checkers.physics.response.figures import FIGURES
 from checkers.physics.response.in_good_order import in_good_order
 from checkers.physics.response.known import Known
 from checkers.physics.response.lots import even_lots
@@ -35,20 +35,21 @@ def cloud(cause: str, known: Known, count: int) -> tuple[Possible, ...]:
     """Return the possible states of affairs under a cause, evenly drawn, always the same.
 
     Inputs: the cause; what is known; FEW or MANY.
-    Where the DC was measured, it decides what belongs to being blinded and what does
-    not: the cloud of such a cause may then be smaller, or empty.
     """
     few = layer(cause, known, FEW)
     return few if count == FEW else few + layer(cause, known, MORE)
 
 
-@lru_cache(maxsize=120)
 def layer(cause: str, known: Known, count: int) -> tuple[Possible, ...]:
     """Return one layer of a cause's cloud: the FEW, or the MORE that join them."""
+    return _layer(modelled_as(cause), known, count)
+
+
+@lru_cache(maxsize=120)
+def _layer(cause: str, known: Known, count: int) -> tuple[Possible, ...]:
     change = CHANGES[cause]
     pairs = zip(_sound(known, count), even_lots(count), strict=True)
-    drawn = (change(sound, known, lots) for sound, lots in pairs)
-    return tuple(one for one in drawn if belongs(cause, known, one))
+    return tuple(change(sound, known, lots) for sound, lots in pairs)
 
 
 @lru_cache(maxsize=8)
@@ -56,31 +57,26 @@ def _sound(known: Known, count: int) -> tuple[Possible, ...]:
     return tuple(in_good_order(known, lots) for lots in even_lots(count))
 
 
-def belongs(cause: str, known: Known, possible: Possible) -> bool:
-    """Tell whether a draw belongs to a cause, where measured DC decides."""
-    if known.dc is None or cause not in ("blinded-by-dc", "type-too-low"):
-        return True
-    return is_blinded(possible) == (cause == "blinded-by-dc")
-
-
-def is_blinded(possible: Possible) -> bool:
-    """Tell whether the DC of the loads raises the trip current enough to count as blinding."""
-    return possible.surroundings.dc_shift >= FIGURES.blinding_shift.typical
+def predicted(cause: str, known: Known, attempt: Attempt, count: int) -> Columns:
+    """Return what a test would show, for every member of a cause's cloud of FEW or MANY."""
+    return _predicted(modelled_as(cause), known, attempt, count)
 
 
 @lru_cache(maxsize=480)
-def predicted(cause: str, known: Known, attempt: Attempt, count: int) -> Columns:
-    """Return what a test would show, for every member of a cause's cloud of FEW or MANY."""
-    few = predicted_layer(cause, known, attempt, FEW)
+def _predicted(cause: str, known: Known, attempt: Attempt, count: int) -> Columns:
+    few = _predicted_layer(cause, known, attempt, FEW)
     if count == FEW:
         return few
-    more = predicted_layer(cause, known, attempt, MORE)
+    more = _predicted_layer(cause, known, attempt, MORE)
     return Columns(*(array("d", chain(*both)) for both in zip(few, more, strict=True)))
 
 
-@lru_cache(maxsize=480)
 def predicted_layer(cause: str, known: Known, attempt: Attempt, count: int) -> Columns:
     """Return what a test would show, for every member of a layer."""
-    rows = [predict(possible, attempt) for possible in layer(cause, known, count)]
-    columns = zip(*rows, strict=True) if rows else ((),) * len(Columns._fields)
-    return Columns(*(array("d", column) for column in columns))
+    return _predicted_layer(modelled_as(cause), known, attempt, count)
+
+
+@lru_cache(maxsize=480)
+def _predicted_layer(cause: str, known: Known, attempt: Attempt, count: int) -> Columns:
+    rows = [predict(possible, attempt) for possible in _layer(cause, known, count)]
+    return Columns(*(array("d", column) for column in zip(*rows, strict=True)))

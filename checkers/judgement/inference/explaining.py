@@ -1,4 +1,8 @@
-"""From a case and its readings to causes, weighed, and the evidence they rest on."""
+"""From a case and its readings to causes, weighed, and the evidence they rest on.
+
+The readings are judged first, by the very code of `readings`: what fails is out of order,
+whatever cause comes to mind.
+"""
 
 from __future__ import annotations
 
@@ -8,10 +12,13 @@ from dataclasses import dataclass
 from checkers.domain.devices import DeviceType, Form
 from checkers.domain.limits import rows_in
 from checkers.domain.placed_readings import PlacedReading
+from checkers.domain.verdicts import Finding, Outcome
 from checkers.judgement.case import Case
 from checkers.judgement.inference.noted import LeftOut, noted_tests
 from checkers.judgement.inference.posterior import Evidence, Weighed, take_apart, weigh
 from checkers.judgement.inference.priors import prior_shares
+from checkers.judgement.inference.standing import Standing, allowed, standing_of
+from checkers.judgement.whole import judge_each, judge_whole
 from checkers.physics.response.known import Known
 
 DC_TOLERATED = "iec-60364-5-53/smooth-dc-tolerated"
@@ -20,11 +27,19 @@ MODELLED = frozenset({Form.RCCB, Form.RCBO, Form.SOCKET, Form.PORTABLE, Form.MOD
 
 @dataclass(frozen=True, slots=True)
 class Explained:
-    """The causes, the most likely first; the evidence; the readings that could not be used."""
+    """The causes, the most likely first; the evidence; the readings that could not be used.
+
+    `standing` is how the device stands by its limits.
+    """
 
     causes: tuple[Weighed, ...]
     evidence: Evidence
     left_out: tuple[LeftOut, ...]
+    standing: Standing
+
+    def chance_of(self, *codes: str) -> float:
+        """Return how likely it is that one of these causes is the true one."""
+        return sum(one.probability for one in self.causes if one.code in codes)
 
 
 def why_not(case: Case) -> str:
@@ -36,26 +51,37 @@ def why_not(case: Case) -> str:
     return ""
 
 
-def explain(
+def explain(  # noqa: PLR0913  # all that may be known beside the readings
     readings: Sequence[PlacedReading],
     case: Case,
     supply: str = "unknown",
     looked: tuple[tuple[str, bool], ...] = (),
     opened: Sequence[bool | None] = (),
+    *,
+    findings: Sequence[Finding] | None = None,
 ) -> Explained:
     """Return the causes of some readings, weighed.
 
     Inputs: the readings in the order in which they were taken; the case, with a rating;
     the supply during the tests; what was looked at, and whether it was strange; for each
-    reading, whether this device was seen to open, where it was watched.
+    reading, whether this device was seen to open, where it was watched; what `readings`
+    finds, where more was known to it than the case says.
     Assumptions: one cause at a time, from the list in causes.toml; the response model.
     """
-    noted, left_out = noted_tests(readings, case, opened)
-    evidence = Evidence(noted, known_of(case, supply), case.circuit.seen_to_open, looked)
+    each = judge_each(readings, case)
+    standing = standing_of(judge_whole(readings, case, each) if findings is None else findings)
+    fails = [
+        bool(standing.failing) and any(one.finding.outcome is Outcome.FAIL for one in judged)
+        for judged in each
+    ]
+    noted, left_out = noted_tests(readings, case, opened, fails)
+    seen, known = case.circuit.seen_to_open, known_of(case, supply)
+    evidence = Evidence(noted, known, seen, looked, wrong_apart=True)
     on = any(one.attempt.loads != "off" for one in noted) or case.circuit.loads != "off"
     priors = prior_shares(evidence.known, _tolerated_dc(case), loads_may_be_on=on)
-    causes = tuple(take_apart(one) for one in weigh(evidence, priors))
-    return Explained(causes, evidence, left_out)
+    possible = allowed(priors, standing, len(noted))
+    causes = tuple(take_apart(one) for one in weigh(evidence, possible))
+    return Explained(causes, evidence, left_out, standing)
 
 
 def known_of(case: Case, supply: str = "unknown") -> Known:

@@ -4,39 +4,65 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from math import exp, log, pi, sqrt
+from typing import NamedTuple
 
 from checkers.domain.measured import Measured, Said
 from checkers.judgement.inference.clouds import Columns
 from checkers.physics.response.attempt import Attempt
 from checkers.physics.response.figures import FIGURES
 from checkers.physics.response.prediction import opens_unseen
+from checkers.physics.response.strays import EITHER, chance_beyond, density
 from checkers.physics.response.timing import below
 
 MISREAD = FIGURES.misread.typical
 MISSEEN = FIGURES.misseen.typical
 NEIGHBOURS = 1.1  # a member stands for its neighbours too, so its figures spread a little wider
-FAR = 9.0  # deviations beyond which a figure can only be a freak
+FAR = 9.0  # deviations beyond which a figure can only be a stray
 ROOT_OF_TWO_PI = sqrt(2.0 * pi)
-RAMP_REACH = 3.0  # a freak ramp reading may lie anywhere up to so many times the rating
 
 
-def log_likelihoods(columns: Columns, attempt: Attempt, measured: Measured) -> list[float]:
+class Strays(NamedTuple):
+    """The share of readings that say nothing, and by which power large ones are rarer."""
+
+    share: float
+    tail: float
+
+
+TAIL = FIGURES.stray_tail.typical
+USUAL = Strays(MISREAD, FIGURES.unmodelled_tail.typical)
+NONE = Strays(1e-9, TAIL)  # above zero, so that a logarithm can be taken
+
+
+def one_of(readings: int) -> Strays:
+    """Return the strays where one reading of so many is wrong, whichever it is."""
+    return Strays(1.0 / max(1, readings), TAIL)
+
+
+def log_likelihoods(
+    columns: Columns, attempt: Attempt, measured: Measured, strays: Strays = USUAL
+) -> list[float]:
     """Return the logarithm of the likelihood of a reading for each member of a cloud.
 
     Inputs: the cloud's predictions; the test; the reading: a figure [ms or mA], a bound
-    or a word. A figure has a density, a bound the probability of everything it allows.
-    Assumption: a small share of all readings are freaks that could show anything.
+    or a word; the readings that say nothing. A figure has a density, a bound the
+    probability of everything it allows.
     """
+    stray = strays.share * stray_likelihood(attempt, measured, strays.tail)
     if measured.said is Said.FIGURE:
-        return _of_figure(columns, measured.value, MISREAD / freak_range(attempt))
-    chances = _chances(columns, attempt, measured)
-    floor = 0.5 * MISREAD
-    return [log((1.0 - MISREAD) * chance + floor) for chance in chances]
+        return _of_figure(columns, measured.value, 1.0 - strays.share, stray)
+    sound = 1.0 - strays.share
+    return [log(sound * chance + stray) for chance in _chances(columns, attempt, measured)]
 
 
-def freak_range(attempt: Attempt) -> float:
-    """Return over which range [ms or mA] a freak reading may lie."""
-    return RAMP_REACH * attempt.rated if attempt.is_ramp else attempt.window
+def stray_likelihood(attempt: Attempt, measured: Measured, tail: float = TAIL) -> float:
+    """Return how likely a stray is to show a reading: a density [per ms or mA] for a figure."""
+    said = measured.said
+    if said is Said.FIGURE:
+        return density(attempt, measured.value, tail)
+    if attempt.is_button or said in (Said.OPERATES, Said.DOES_NOT_OPERATE):
+        return EITHER
+    beyond = chance_beyond(attempt, _bound(attempt, measured), tail)
+    return 1.0 - beyond if said in (Said.LESS_THAN, Said.TRIPPED) else beyond
 
 
 def log_likelihoods_seen(
@@ -46,9 +72,10 @@ def log_likelihoods_seen(
 
     Inputs: for each test, the cloud's predictions and whether an operation was shown;
     what was seen. Where it was seen to open, that speaks of the tests which showed no
-    operation; where it was not, of those which did.
+    operation; where it was not, of all: it stayed closed in each.
     """
-    asked = [one for one in operated if one[1] is not seen_to_open] or list(operated)
+    unseen = [one for one in operated if not one[1]]
+    asked = (unseen or list(operated)) if seen_to_open else list(operated)
     stays = [1.0] * len(asked[0][0].shows)
     for columns, shown in asked:
         for at, opens in enumerate(_opens(columns, shown=shown)):
@@ -65,9 +92,9 @@ def _opens(columns: Columns, *, shown: bool) -> Sequence[float]:
     return [opens_unseen(unseen, shows) for unseen, shows in pairs]
 
 
-def _of_figure(columns: Columns, value: float, floor: float) -> list[float]:
-    share = (1.0 - MISREAD) / ROOT_OF_TWO_PI
-    freak = log(floor)
+def _of_figure(columns: Columns, value: float, sound: float, floor: float) -> list[float]:
+    share = sound / ROOT_OF_TWO_PI
+    stray = log(floor)
     found = []
     for shows, mean, spread in zip(columns.shows, columns.mean, columns.spread, strict=True):
         wide = NEIGHBOURS * spread
@@ -75,7 +102,7 @@ def _of_figure(columns: Columns, value: float, floor: float) -> list[float]:
         if -FAR < score < FAR and shows:
             found.append(log(share * shows * exp(-0.5 * score * score) / wide + floor))
         else:
-            found.append(freak)
+            found.append(stray)
     return found
 
 
@@ -85,14 +112,17 @@ def _chances(columns: Columns, attempt: Attempt, measured: Measured) -> Sequence
         return columns.shows
     if said is Said.DOES_NOT_OPERATE:
         return [1.0 - shows for shows in columns.shows]
-    if said in (Said.MORE_THAN, Said.LESS_THAN):
-        bound = measured.value
-    else:
-        bound = attempt.current if attempt.is_ramp else attempt.window
-    sooner = shown_below(columns, bound)
+    sooner = shown_below(columns, _bound(attempt, measured))
     if attempt.is_button:
         sooner = list(columns.shows)
     return sooner if said in (Said.LESS_THAN, Said.TRIPPED) else [1.0 - one for one in sooner]
+
+
+def _bound(attempt: Attempt, measured: Measured) -> float:
+    """Return the bound [ms or mA] that was noted, or up to which the instrument waits."""
+    if measured.said in (Said.MORE_THAN, Said.LESS_THAN):
+        return measured.value
+    return attempt.current if attempt.is_ramp else attempt.window
 
 
 def shown_below(columns: Columns, bound: float) -> list[float]:

@@ -6,11 +6,11 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from math import ceil, log2
 
-from checkers.domain.causes import CAUSES
 from checkers.domain.verdicts import NextTest
 from checkers.judgement.case import Case
 from checkers.judgement.inference.clouds import cloud
 from checkers.judgement.inference.expected import percent, weights_of
+from checkers.judgement.inference.hypotheses import hypothesis
 from checkers.judgement.inference.posterior import Evidence, Weighed
 from checkers.judgement.inference.question import Question
 from checkers.judgement.inference.questions import questions
@@ -35,31 +35,41 @@ class Asked:
     causes: tuple[str, ...]
 
 
-def next_test(case: Case, evidence: Evidence, causes: Sequence[Weighed]) -> NextTest | None:
+def next_test(
+    case: Case, evidence: Evidence, causes: Sequence[Weighed], *, settled: bool = True
+) -> NextTest | None:
     """Return the test with the greatest expected information, or None where none tells much.
 
-    Inputs: the case, the evidence, the causes with their probabilities.
+    Inputs: the case, the evidence, the causes with their probabilities; whether it is enough
+    to know as much as that: where something fails, the likeliest cause is confirmed.
     Assumptions: each likely cause is represented by a sample of its possible states,
     drawn evenly by how well they explain the readings.
     """
-    best = most_telling(questions(case, evidence), evidence, causes)
+    best = most_telling(questions(case, evidence), evidence, causes, settled=settled)
     return None if best is None else _worded(best)
 
 
 def most_telling(
-    could: Sequence[Question], evidence: Evidence, causes: Sequence[Weighed]
+    could: Sequence[Question],
+    evidence: Evidence,
+    causes: Sequence[Weighed],
+    *,
+    settled: bool = True,
 ) -> Asked | None:
     """Return what tells most of all that could be done, or None where none tells much.
 
-    Inputs: what could be done, the easier first; the evidence; the causes, weighed.
+    Inputs: what could be done, the easier first; the evidence; the causes, weighed; whether
+    little is enough: else the two likeliest causes are told apart all the same.
     """
     counted = [one for one in causes if one.probability >= COUNTS]
+    if not settled and len(counted) == 1:
+        counted = list(causes[:2])
     asked = _asked(could, counted, evidence, ROUGH)
     worth = WORTH_A_LOOK * max((one.information for one in asked), default=0.0)
     likely = [one.question for one in asked if one.information >= worth]
     asked = _asked(likely, counted, evidence, SAMPLE)
     most = max((one.information for one in asked), default=0.0)
-    if most < WORTH_ASKING:
+    if most < WORTH_ASKING and (settled or most <= 0.0):
         return None
     return next(one for one in asked if one.information >= ABOUT_AS_MUCH * most)
 
@@ -141,6 +151,6 @@ def _worded(asked: Asked) -> NextTest:
 def _meaning(words: str, row: Sequence[float], causes: Sequence[str]) -> str:
     whole = sum(row)
     likeliest = max(range(len(row)), key=lambda at: row[at])
-    name = CAUSES[causes[likeliest]].name
+    name = hypothesis(causes[likeliest]).name
     chance = percent(row[likeliest] / whole)
     return f"If {words} ({percent(whole)}): most likely “{name}” ({chance})."

@@ -27,13 +27,15 @@ UNITS = {Test.RAMP: "mA", Test.TRIP_TIME: "ms", Test.NO_TRIP: "ms"}
 class Noted:
     """A reading that can be used: its name, what was done, and what was shown.
 
-    `opened` is whether this device was seen to open in this very test, where it was watched.
+    `opened` is whether this device was seen to open in this very test, where it was watched;
+    `fails` whether the reading fails a limit.
     """
 
     name: str
     attempt: Attempt
     measured: Measured
     opened: bool | None = None
+    fails: bool = False
 
     @property
     def shows_operation(self) -> bool:
@@ -50,22 +52,27 @@ class LeftOut:
 
 
 def noted_tests(
-    readings: Sequence[PlacedReading], case: Case, opened: Sequence[bool | None] = ()
+    readings: Sequence[PlacedReading],
+    case: Case,
+    opened: Sequence[bool | None] = (),
+    fails: Sequence[bool] = (),
 ) -> tuple[tuple[Noted, ...], tuple[LeftOut, ...]]:
     """Return the readings that can be used, in their order, and those that cannot.
 
-    Inputs: the readings; the case; for each reading, whether this device was seen to open.
+    Inputs: the readings; the case; for each reading, whether this device was seen to open,
+    and whether it fails a limit.
     """
     used: list[Noted] = []
     left_out: list[LeftOut] = []
-    for reading, seen in zip_longest(readings, opened):
+    for reading, seen, failed in zip_longest(readings, opened, fails):
         problem = _problem(reading, case)
         if problem:
             left_out.append(LeftOut(spoken(name_of(reading)), problem))
         else:
             first = not any(one.attempt.tries_the_mechanism for one in used)
             attempt = attempt_of(reading, case, first=first)
-            used.append(Noted(spoken(name_of(reading)), attempt, reading.measured, seen))
+            name = spoken(name_of(reading))
+            used.append(Noted(name, attempt, reading.measured, seen, fails=bool(failed)))
     return tuple(used), tuple(left_out)
 
 

@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 from itertools import zip_longest
 from math import exp, log
 
+from checkers.domain.causes import REMAINDER
 from checkers.judgement.inference.clouds import (
     FEW,
     MANY,
@@ -15,10 +16,15 @@ from checkers.judgement.inference.clouds import (
     layer,
     predicted_layer,
 )
+from checkers.judgement.inference.hypotheses import READING_WRONG
 from checkers.judgement.inference.likelihood import (
     NEIGHBOURS,
+    NONE,
+    USUAL,
+    Strays,
     log_likelihoods,
     log_likelihoods_seen,
+    one_of,
 )
 from checkers.judgement.inference.looks import log_likelihoods_looked
 from checkers.judgement.inference.neighbours import Pulls, gains, joined, pulls_of, summed, without
@@ -56,13 +62,15 @@ class Weighed:
 class Evidence:
     """The readings that can be used, what is known, whether the device was seen to open.
 
-    `looked` holds what was looked at, and whether it was out of the ordinary.
+    `looked` holds what was looked at, and whether it was out of the ordinary. Where
+    `wrong_apart` holds, a sound device with a wrong reading is a cause of its own.
     """
 
     noted: Sequence[Noted]
     known: Known
     seen_to_open: bool | None = None
     looked: tuple[tuple[str, bool], ...] = ()
+    wrong_apart: bool = False
 
     @property
     def was_watched(self) -> bool:
@@ -71,9 +79,27 @@ class Evidence:
         return any(one is not None for one in said)
 
     @property
+    def eyes(self) -> tuple[int, ...]:
+        """The places of the readings that what was seen speaks of.
+
+        That it was not seen to open speaks of every test but the button, which works
+        beside the circuit and is pressed apart.
+        """
+        if self.seen_to_open is None:
+            return ()
+        asked = enumerate(self.noted)
+        return tuple(at for at, one in asked if self.seen_to_open or not one.attempt.is_button)
+
+    @property
     def seen_counts(self) -> bool:
         """Whether it was said what was seen, of tests that were made."""
-        return self.seen_to_open is not None and bool(self.noted)
+        return bool(self.eyes)
+
+    def strays(self, code: str) -> Strays:
+        """Return the readings that say nothing; in good order none does, told apart."""
+        if code == READING_WRONG:
+            return one_of(len(self.noted))
+        return NONE if code == REMAINDER and self.wrong_apart else USUAL
 
 
 def weigh(evidence: Evidence, priors: Mapping[str, float]) -> tuple[Weighed, ...]:
@@ -126,7 +152,10 @@ def _likelihoods(code: str, prior: float, evidence: Evidence, part: int) -> Weig
         return None
     noted = evidence.noted
     columns = [predicted_layer(code, evidence.known, one.attempt, part) for one in noted]
-    rows = [*_of_readings(columns, noted), *_of_looks(columns, members, evidence)]
+    rows = [
+        *_of_readings(columns, noted, evidence.strays(code)),
+        *_of_looks(columns, members, evidence),
+    ]
     pulls = [
         pulls_of(column, one.attempt, one.measured, NEIGHBOURS)
         for column, one in zip(columns, noted, strict=True)
@@ -158,9 +187,11 @@ def _added(*columns: Sequence[float]) -> list[float]:
     return [sum(row) for row in zip(*columns, strict=True)]
 
 
-def _of_readings(columns: Sequence[Columns], noted: Sequence[Noted]) -> list[list[float]]:
+def _of_readings(
+    columns: Sequence[Columns], noted: Sequence[Noted], strays: Strays
+) -> list[list[float]]:
     return [
-        log_likelihoods(column, one.attempt, one.measured)
+        log_likelihoods(column, one.attempt, one.measured, strays)
         for column, one in zip(columns, noted, strict=True)
     ]
 
@@ -181,5 +212,6 @@ def _of_looks(
     looked = [log_likelihoods_looked(members, known, *look) for look in evidence.looked]
     if not evidence.seen_counts:
         return [*watched, *looked]
-    seen = log_likelihoods_seen(operated, seen_to_open=bool(evidence.seen_to_open))
+    with_eyes = [operated[at] for at in evidence.eyes]
+    seen = log_likelihoods_seen(with_eyes, seen_to_open=bool(evidence.seen_to_open))
     return [seen, *watched, *looked]

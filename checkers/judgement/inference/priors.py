@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from checkers.domain.causes import CAUSES, REMAINDER, STATED
-from checkers.judgement.inference.clouds import FEW, cloud, is_blinded
+from checkers.judgement.inference.clouds import FEW, cloud
+from checkers.physics.response.circuit_causes import is_blinded
 from checkers.physics.response.figures import FIGURES
 from checkers.physics.response.known import Known
 
@@ -46,7 +47,8 @@ def _with_leakage(shares: dict[str, float], known: Known, leakage: float) -> Non
 def _with_dc(shares: dict[str, float], known: Known, *, exceeds: bool) -> None:
     """Part a sound device with measured DC between being blinded and being of too low a type.
 
-    DC above what the type bears leaves nothing in good order.
+    DC above what the type bears leaves nothing in good order, and neither of the two out:
+    the model of the core is not sure enough for that.
     """
     if not exceeds:
         for code in DC:
@@ -54,6 +56,7 @@ def _with_dc(shares: dict[str, float], known: Known, *, exceeds: bool) -> None:
         return
     sound = shares[REMAINDER] + sum(shares[code] for code in DC)
     members = cloud(REMAINDER, known, FEW)
-    blinded = sum(is_blinded(one) for one in members) / len(members)
+    share = sum(is_blinded(one) for one in members) / len(members)
+    blinded = min(1.0 - STATED.dc_keeps, max(STATED.dc_keeps, share))
     shares[REMAINDER] = 0.0
     shares["blinded-by-dc"], shares["type-too-low"] = sound * blinded, sound * (1.0 - blinded)

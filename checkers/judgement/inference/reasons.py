@@ -9,11 +9,13 @@ from checkers.domain.quantities import format_number
 from checkers.judgement.inference.candidates import CANDIDATES
 from checkers.judgement.inference.clouds import predicted
 from checkers.judgement.inference.expected import expected_words, weights_of
+from checkers.judgement.inference.likelihood import MISREAD, USUAL, stray_likelihood
+from checkers.judgement.inference.noted import Noted
 from checkers.judgement.inference.posterior import Evidence, Weighed
 
 SPEAKS = log(2.0)  # a reading counts from a ratio of two
 MANY_TIMES = 1000.0
-UNLIKE_ALL = 5.0  # times the likelihood of a freak
+UNLIKE_ALL = 5.0  # times the likelihood of a stray
 
 
 def reasons_for(
@@ -34,14 +36,15 @@ def reasons_for(
     )
 
 
-def unlike_every_cause(causes: Sequence[Weighed], reading: int, freak: float) -> bool:
-    """Tell whether a reading is about as unlikely under every cause as a freak would be.
+def unlike_every_cause(causes: Sequence[Weighed], reading: int, noted: Noted) -> bool:
+    """Tell whether a reading is about as unlikely under every cause as a stray would be.
 
-    Inputs: all causes; the reading's place; the likelihood of a freak to show it.
+    Inputs: all causes; the reading's place; the reading.
     """
+    stray = MISREAD * stray_likelihood(noted.attempt, noted.measured, USUAL.tail)
     with_it = sum(_share(one, one.evidence, causes) for one in causes)
     without = sum(_share(one, one.without[reading], causes) for one in causes)
-    return with_it / without < UNLIKE_ALL * freak
+    return with_it / without < UNLIKE_ALL * stray
 
 
 def _share(cause: Weighed, evidence: float, causes: Sequence[Weighed]) -> float:

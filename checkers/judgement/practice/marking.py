@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
-from checkers.domain.causes import ACTIONS, CAUSES, NO_REMEDY
+from checkers.domain.causes import ACTIONS, CAUSES, NO_REMEDY, REMAINDER
 from checkers.domain.sources import Citation
 from checkers.domain.verdicts import Finding, Judges, Outcome, Result
 from checkers.judgement.inference.expected import percent
 from checkers.judgement.inference.explaining import Explained
+from checkers.judgement.inference.hypotheses import READING_WRONG
 from checkers.judgement.inference.next_test import next_test
 from checkers.judgement.practice.drawn import Drawn
 from checkers.judgement.practice.practised import Practised, deciding, told
@@ -91,8 +92,9 @@ def cause_mark(said: str, drawn: Drawn, explained: Explained) -> Finding:
 
 
 def chance_of(code: str, explained: Explained) -> float:
-    """Return how likely a cause is from what was done."""
-    return {one.code: one.probability for one in explained.causes}.get(code, 0.0)
+    """Return how likely a cause is from what was done; good order, with a wrong reading too."""
+    halves = (REMAINDER, READING_WRONG)
+    return explained.chance_of(*(halves if code == REMAINDER else (code,)))
 
 
 def defensible(said: str, drawn: Drawn, explained: Explained) -> bool:

@@ -35,7 +35,10 @@ class Practised:
         )
         looked = {one.thing.look: one.strange for one in taken if one.strange is not None}
         case = replace(drawn.case, circuit=circuit)
-        return explain(readings, case, drawn.scene.supply, tuple(looked.items()), opened)
+        seen = tuple(looked.items())
+        return explain(
+            readings, case, drawn.scene.supply, seen, opened, findings=self.judged.findings
+        )
 
 
 def deciding(judged: Result) -> Finding:

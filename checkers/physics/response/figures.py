@@ -82,6 +82,10 @@ class Figures:
     test_current_excess: Figure
     timer_runs_on: Figure
     misread: Figure
+    stray_time_share: Figure
+    stray_current_share: Figure
+    stray_tail: Figure
+    unmodelled_tail: Figure
     misseen: Figure
 
 

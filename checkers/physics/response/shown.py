@@ -8,6 +8,7 @@ from checkers.domain.readings import Test
 from checkers.physics.response.attempt import Attempt
 from checkers.physics.response.figures import FIGURES
 from checkers.physics.response.prediction import Prediction, opens_unseen
+from checkers.physics.response.strays import drawn
 
 COUNTER_SHOWS = 1999.0  # a counter of four digits stops one short of two seconds
 RAMP_REACH = 3.0
@@ -18,14 +19,14 @@ def shown_reading(prediction: Prediction, attempt: Attempt, random: Random) -> s
     """Return what the instrument, or the button, shows: 28.5 ms, > 300 ms, 22.1 mA, operates.
 
     Inputs: the prediction for a test; the test; the random generator.
-    Assumption: a small share of readings are freaks.
+    Assumption: a small share of readings are strays.
     """
-    freak = random.random() < FIGURES.misread.typical
+    stray = random.random() < FIGURES.misread.typical
     if attempt.is_button:
-        chance = 0.5 if freak else prediction.shows
+        chance = 0.5 if stray else prediction.shows
         return "operates" if random.random() < chance else "does not operate"
     end, unit = display_end(attempt)
-    value = _value(prediction, random, end, freak=freak)
+    value = _value(prediction, attempt, random, stray=stray)
     if value is None or value > end:
         return f"> {_range_end(attempt):.0f} {unit}"
     return f"{max(value, LEAST_TIME):.1f} {unit}"
@@ -38,9 +39,11 @@ def watched_reading(prediction: Prediction, attempt: Attempt, random: Random) ->
     return shown, random.random() < (unseen if shown.startswith(">") else prediction.opens_shown)
 
 
-def _value(prediction: Prediction, random: Random, end: float, *, freak: bool) -> float | None:
-    if freak:
-        return random.uniform(0.0, end)
+def _value(
+    prediction: Prediction, attempt: Attempt, random: Random, *, stray: bool
+) -> float | None:
+    if stray:
+        return drawn(attempt, random)
     if random.random() >= prediction.shows:
         return None
     return random.gauss(prediction.mean, prediction.spread)

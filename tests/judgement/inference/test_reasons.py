@@ -20,11 +20,11 @@ def test_a_ramp_in_the_band_of_the_wrong_device_speaks_for_it() -> None:
     assert not against
 
 
-def test_no_trip_at_the_rating_speaks_against_good_order() -> None:
+def test_no_trip_at_the_rating_speaks_against_a_dead_button() -> None:
     """The reading that cannot be is named first."""
     explained = explain([time("no trip"), time("20 ms", 5)], case())
-    sound = next(one for one in explained.causes if one.code == "in-good-order")
-    _, against = reasons_for(sound, explained.causes, explained.evidence)
+    button = next(one for one in explained.causes if one.code == "button-failed")
+    _, against = reasons_for(button, explained.causes, explained.evidence)
 
     assert against[0].startswith("trip time ×1: no trip")
     assert "less likely" in against[0]
