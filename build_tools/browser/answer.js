@@ -62,9 +62,11 @@ function listParts({ checker, answer, name }, list) {
 /** What is drawn beside a line: the band about it, and the points that are known. */
 function besides({ band, known }, answer) {
   const numbers = (row) => Object.values(row).map((value) => (isFigure(value) ? value.value : value));
+  const points = answer[known] ?? [];
   return {
     band: (answer[band] ?? []).map(numbers),
-    known: (answer[known] ?? []).map(numbers),
+    known: points.filter(({ kind }) => kind !== "declared").map(numbers),
+    declared: points.filter(({ kind }) => kind === "declared").map(numbers),
   };
 }
 

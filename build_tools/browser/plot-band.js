@@ -35,15 +35,24 @@ export function crosses(known, along, upwards) {
   });
 }
 
-/** What the line, the hatched band and the crosses are. */
-export function legendOf(band, known) {
-  if (band.length + known.length === 0) {
+/** What is declared, and measured on nobody's device: bars with an arrow, for at most. */
+export function bars(declared, along, upwards) {
+  return declared.map(([x, y]) => {
+    const [left, top] = [along.at(x) - REACH, upwards.at(y)];
+    return drawn("path", { d: `M${left} ${top}h${2 * REACH}m-${REACH} 0v${2 * REACH}m-3 -3l3 3l3 -3`, class: "plot__known" });
+  });
+}
+
+/** What the line, the hatched band, the crosses and the bars are. */
+export function legendOf(band, known, declared) {
+  if (band.length + known.length + declared.length === 0) {
     return "";
   }
   const rows = [
     ["plot__line", "M2 9H26", "what the model expects"],
     ...(band.length ? [["plot__end", "M2 4H26M2 14H26", "between the dashed lines, hatched: how far devices scatter"]] : []),
     ...(known.length ? [["plot__known", "M9 4l10 10m0 -10l-10 10", "a cross: measured on a device, in the list below"]] : []),
+    ...(declared.length ? [["plot__known", "M9 4h10m-5 0v10m-3 -3l3 3l3 -3", "a bar with an arrow: at most so much, as declared for the type, not measured"]] : []),
   ];
   return element("ul", { class: "plot__legend" }, ...rows.map(([kind, d, words]) =>
     element("li", {}, drawn("svg", { viewBox: "0 0 28 18", "aria-hidden": "true" }, drawn("path", { d, class: kind })), ` ${words}`)));

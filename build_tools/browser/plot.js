@@ -1,5 +1,5 @@
 import { drawn, element } from "./element.js";
-import { bandArea, bandEnds, crosses, legendOf } from "./plot-band.js";
+import { bandArea, bandEnds, bars, crosses, legendOf } from "./plot-band.js";
 import { numberText } from "./quantity.js";
 
 const WIDTH = 360;
@@ -15,12 +15,12 @@ const MOST_TURNS = 40; // as many ups and downs as a phone shows apart
  *
  * Inputs: the pairs, as [x, y]; what the drawing is called, and what stands across and up;
  * `stems` draws a line for each pair, not one line through all; `band` is [x, low, high] about
- * the line, `known` the pairs that somebody measured.
+ * the line, `known` the pairs that somebody measured, `declared` those that a standard sets.
  */
-export function plot(all, { title, across, up, stems = false }, { band = [], known = [] } = {}) {
+export function plot(all, { title, across, up, stems = false }, { band = [], known = [], declared = [] } = {}) {
   const pairs = stems ? all : toBeSeen(all);
-  const xs = [...pairs, ...known].map(([x]) => x);
-  const ys = [...pairs.map(([, y]) => y), ...known.map(([, y]) => y), ...band.map(([, , high]) => high)];
+  const xs = [...pairs, ...known, ...declared].map(([x]) => x);
+  const ys = [...pairs.map(([, y]) => y), ...[...known, ...declared].map(([, y]) => y), ...band.map(([, , high]) => high)];
   const along = scale(Math.min(...xs), Math.max(...xs), LEFT, RIGHT);
   const upwards = scale(Math.min(0, ...ys), Math.max(0, ...ys), HEIGHT - BELOW, ABOVE);
   const spans = `across, ${across}: ${spanOf(xs)}; up, ${up}: ${spanOf(ys)}`;
@@ -29,13 +29,14 @@ export function plot(all, { title, across, up, stems = false }, { band = [], kno
     drawn("path", { d: (stems ? stemsOf : lineOf)(pairs, along, upwards), class: "plot__line" }),
     ...bandEnds(band, along, upwards, lineOf),
     ...crosses(known, along, upwards),
+    ...bars(declared, along, upwards),
   ];
   return element(
     "figure",
     { class: "plot" },
     element("figcaption", {}, element("strong", {}, title), `. Across: ${across}. Up: ${up}.`),
     picture(`${title}; ${spans}`, along, upwards, parts),
-    legendOf(band, known),
+    legendOf(band, known, declared),
   );
 }
 

@@ -7,7 +7,7 @@ from typing import Any
 import checkers
 from build_tools.drawings.answers import amount, answer_of, sources_of
 from build_tools.drawings.scales import Scale, figure, grid
-from build_tools.drawings.svg import Picture, Point, dot, label, line, path
+from build_tools.drawings.svg import Picture, Point, arrow, dot, label, line, path
 from checkers.domain.quantities import parse_quantity
 
 ACROSS, UP = (40.0, 346.0), (226.0, 26.0)
@@ -120,15 +120,19 @@ def _opens_alone(answer: dict[str, Any], across: Scale, up: Scale) -> tuple[str,
 
 
 def _known(answer: dict[str, Any], across: Scale, up: Scale, end: float) -> list[str]:
-    parts = []
+    parts: list[str] = []
     for point in answer["known_points"]:
         dc, trip = amount(point["dc_residual"]), amount(point["ac_trip_current"])
         if dc > end:
             continue
         at = (across.at(dc), up.at(trip))
         right = at[0] > (across.start + across.end) / 2.0
-        words = f"{trip:g} mA with {dc:g} mA"
-        parts.append(dot(at, 5.5, "picture__mark"))
+        if point["kind"] == "declared":
+            words = f"declared: at most {trip:g} mA with {dc:g} mA"
+            parts.extend(_at_most(at))
+        else:
+            words = f"{trip:g} mA with {dc:g} mA"
+            parts.append(dot(at, 5.5, "picture__mark"))
         parts.append(
             label(
                 (at[0] - 9.0, at[1] - 6.0) if right else (at[0] + 4.0, at[1] - 12.0),
@@ -138,6 +142,15 @@ def _known(answer: dict[str, Any], across: Scale, up: Scale, end: float) -> list
             )
         )
     return parts
+
+
+def _at_most(at: Point) -> tuple[str, str]:
+    """Draw what nobody measured: a bar with an arrow down, for at most."""
+    across, up = at
+    return (
+        line((across - 7.0, up), (across + 7.0, up), "picture__arrow"),
+        arrow(at, (across, up + 13.0)),
+    )
 
 
 def _describes(answer: dict[str, Any], end: float, rating: float) -> str:
@@ -155,9 +168,13 @@ def _describes(answer: dict[str, Any], end: float, rating: float) -> str:
 
 
 def _caption(answer: dict[str, Any]) -> str:
-    says = "; ".join(dict.fromkeys(one["says"] for one in answer["known_points"]))
-    points = f" Dots, seen on the bench or declared: {says}." if says else ""
     return (
         "Line: typical device, calculated. Band: a judged spread of devices, no confidence "
-        f"interval.{points}"
+        f"interval.{_marked(answer, 'measured', 'Dots, seen on the bench')}"
+        f"{_marked(answer, 'declared', 'Bar with an arrow, declared and not measured')}"
     )
+
+
+def _marked(answer: dict[str, Any], kind: str, words: str) -> str:
+    says = dict.fromkeys(one["says"] for one in answer["known_points"] if one["kind"] == kind)
+    return f" {words}: {'; '.join(says)}." if says else ""

@@ -20,8 +20,8 @@ from checkers.physics.core_parameters import CORE
 
 SPREAD = (
     "The trip current is calculated, not measured. The band is a judged spread of cores and "
-    "relays, no confidence interval: a device may lie outside it. In print, smooth DC has made "
-    "devices more sensitive as well as less."
+    "relays that still pass the type test, no confidence interval: a device may lie outside it. "
+    "In print, smooth DC has made devices more sensitive as well as less."
 )
 
 
@@ -101,6 +101,7 @@ def _known_points(asked: DcBiasCase) -> list[dict[str, Any]]:
             "ac_trip_current": _current(one.trip_current),
             "says": f"a device that trips at {format_quantity(one.own_trip_current, 'mA')} alone",
             "source": one.citation.words,
+            "kind": "measured",
         }
         for one in CORE.bench_points
         if (one.type, one.rated_residual_current) == (device.type, asked.rated)
@@ -113,6 +114,7 @@ def _known_points(asked: DcBiasCase) -> list[dict[str, Any]]:
                 "ac_trip_current": _current(asked.rated),
                 "says": "at most, with the DC this type is declared to bear",
                 "source": row.citation.words,
+                "kind": "declared",
             }
         )
     return points

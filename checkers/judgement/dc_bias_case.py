@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cached_property
 
 from checkers.domain.devices import DeviceType
@@ -57,21 +57,31 @@ class DcBiasCase:
     def own(self) -> TripBand:
         """The trip current without DC: as measured, or where the standard lets it lie."""
         if self.measured_own is not None:
-            return TripBand.exactly(self.measured_own)
+            return TripBand.measured(self.measured_own)
         assert self.rated is not None  # noqa: S101  # asked for only where `modelled`
         return own_trip_band(self.rated)
 
     @cached_property
     def trip(self) -> TripBand:
         """The AC trip current while the DC flows; from 0 for an unknown type, which may be B."""
-        band = trip_band(self.modelled_type, self.own, self.dc, self.opening)
+        band = trip_band(self.modelled_type, self.own, self.dc, self.opening, self.rated)
+        band = self._assured(band, self.dc)
         return band if self.type_known else TripBand(band.typical, 0.0, band.high)
+
+    def _assured(self, band: TripBand, dc: float) -> TripBand:
+        """Return a band cut to the rating, up to the DC that is declared to leave AC in order."""
+        rated, tolerated = self.rated, self.tolerated
+        if rated is None or tolerated is None or dc > tolerated or self.own.high > rated:
+            return band
+        most = max(rated, band.typical)
+        return TripBand(band.typical, band.low, min(band.high, most))
 
     @cached_property
     def curve(self) -> tuple[CurvePoint, ...]:
         """Trip currents to draw, to beyond the DC asked about and some ratings of DC."""
         reach = max(self.dc, CURVE_REACH * (self.rated or self.own.typical))
-        return trip_curve(self.modelled_type, self.own, reach, self.opening)
+        points = trip_curve(self.modelled_type, self.own, reach, self.opening, self.rated)
+        return tuple(replace(one, trip=self._assured(one.trip, one.dc_residual)) for one in points)
 
     @property
     def button(self) -> ButtonOperates:

@@ -28,20 +28,54 @@ class Scatter(StrEnum):
 
 @dataclass(frozen=True, slots=True)
 class CoreData:
-    """A core of a type, before it is scaled to a device; `knee_at_least` [mA r.m.s. × √2]."""
+    """A core of a type, before it is scaled to a device; `knee_at_least` [mA r.m.s. × √2].
+
+    Where `just_bears` [mA] is above zero, the knee is the least that passes the type test with
+    that smooth DC. `beyond` is by how much more than this others may be harmed.
+    """
 
     knee: float
     knee_at_least: float
+    just_bears: float
+    beyond: float
     coercive: float
     burden: float
     relay: Relay
     evidence: str
     note: str
 
-    def scaled(self, own_trip_current: float) -> Core:
-        """Return the core of a device with this own trip current [mA r.m.s.]."""
+    def scaled(self, own_trip_current: float, rated: float | None = None) -> Core:
+        """Return the core of a device with this own trip current [mA r.m.s.].
+
+        The rating [mA] counts for a core that only just passes the type test; without it, the
+        own trip current may be as little as half of it.
+        """
         least = self.knee_at_least / (sqrt(2.0) * own_trip_current)
+        if self.just_bears:
+            widest = own_trip_current / CORE.own_trip_current.values["least"]
+            least = CORE.type_test.least_knee(own_trip_current, self.just_bears, rated or widest)
         return Core(round(max(self.knee, least), 4), self.coercive, self.burden, self.relay)
+
+    def harmed(self, own: float, trip: float) -> float:
+        """Return a trip current [own's unit] with what others may be harmed beyond this core."""
+        return trip + self.beyond * max(0.0, trip - own)
+
+
+@dataclass(frozen=True, slots=True)
+class TypeTest:
+    """The least knee that passes the type test on half waves, as a law of rating and DC."""
+
+    knee_of_own: float
+    knee_of_dc: float
+    small_rating: float
+    small_share: float
+    citation: Citation
+    note: str
+
+    def least_knee(self, own: float, dc: float, rated: float) -> float:
+        """Return it in peaks of the own trip current, from three currents [mA]."""
+        share = self.small_share if rated <= self.small_rating else 1.0
+        return share * (self.knee_of_own * own + self.knee_of_dc * dc) / rated
 
 
 @dataclass(frozen=True, slots=True)
@@ -84,6 +118,7 @@ class CoreFile:
     forms: frozenset[str]
     parameters: Mapping[str, Parameter]
     cores: Mapping[tuple[str, Scatter], CoreData]
+    type_test: TypeTest
     own_trip_current: Shares
     button: Shares
     bench_points: tuple[BenchPoint, ...]
@@ -99,6 +134,7 @@ def load_core_file(text: Mapping[str, Any], file: str) -> CoreFile:
         forms=_forms(top),
         parameters=_parameters(top),
         cores=MappingProxyType(dict(_cores(top))),
+        type_test=_type_test(top),
         own_trip_current=_shares(top, "own_trip_current", ("typical", "least", "most")),
         button=_shares(top, "button", ("greatest", "usual")),
         bench_points=tuple(_bench_point(one) for one in top.records("bench_point")),
@@ -142,6 +178,8 @@ def _cores(top: Record) -> list[tuple[tuple[str, Scatter], CoreData]]:
         data = CoreData(
             knee=_positive(record, "knee"),
             knee_at_least=record.amount("knee_at_least", "current") or 0.0,
+            just_bears=record.amount("just_bears", "current") or 0.0,
+            beyond=record.number("beyond") or 0.0,
             coercive=_positive(record, "coercive"),
             burden=_positive(record, "burden"),
             relay=Relay(record.choice("relay", frozenset(Relay))),
@@ -160,6 +198,20 @@ def _positive(record: Record, key: str) -> float:
     return value
 
 
+def _type_test(top: Record) -> TypeTest:
+    record = _needed(top, "type_test")
+    test = TypeTest(
+        knee_of_own=_positive(record, "knee_of_own"),
+        knee_of_dc=_positive(record, "knee_of_dc"),
+        small_rating=_current(record, "small_rating"),
+        small_share=_positive(record, "small_share"),
+        citation=_citation(record),
+        note=record.text("note"),
+    )
+    record.finish()
+    return test
+
+
 def _shares(top: Record, key: str, names: tuple[str, ...]) -> Shares:
     record = _needed(top, key)
     values = {name: _positive(record, f"{name}_of_rated") for name in names}
@@ -168,19 +220,20 @@ def _shares(top: Record, key: str, names: tuple[str, ...]) -> Shares:
     return shares
 
 
-def _bench_point(record: Record) -> BenchPoint:
-    def current(key: str) -> float:
-        value = record.amount(key, "current")
-        if value is None:
-            raise record.error(f"needs {key!r}")
-        return value
+def _current(record: Record, key: str) -> float:
+    value = record.amount(key, "current")
+    if value is None:
+        raise record.error(f"needs {key!r}")
+    return value
 
+
+def _bench_point(record: Record) -> BenchPoint:
     point = BenchPoint(
         type=record.choice("type", frozenset(DeviceType)),
-        rated_residual_current=current("rated_residual_current"),
-        own_trip_current=current("own_trip_current"),
-        dc_residual=current("dc_residual"),
-        trip_current=current("trip_current"),
+        rated_residual_current=_current(record, "rated_residual_current"),
+        own_trip_current=_current(record, "own_trip_current"),
+        dc_residual=_current(record, "dc_residual"),
+        trip_current=_current(record, "trip_current"),
         citation=_citation(record),
     )
     record.finish()

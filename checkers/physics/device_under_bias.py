@@ -25,43 +25,59 @@ class CurvePoint:
     trip: TripBand
 
 
-def trip_current(data: CoreData, own: float, dc: float, shape: Shape = Shape.SINE) -> float:
+def trip_current(
+    data: CoreData,
+    own: float,
+    dc: float,
+    shape: Shape = Shape.SINE,
+    rated: float | None = None,
+) -> float:
     """Return the trip current [mA r.m.s. of the alternating part] of a device with one core.
 
     Inputs: what is assumed of the core; the own trip current without DC [mA r.m.s., sine]; the
-    smooth DC [mA]; the shape of the alternating part. Infinity where no current would do.
+    smooth DC [mA]; the shape of the alternating part; the rating [mA], where it is known.
+    Infinity where no current would do.
     """
     unit = sqrt(2.0) * own
-    return rms_of(shape, unit * peak_to_trip(data.scaled(own), dc / unit, shape))
+    return rms_of(shape, unit * peak_to_trip(data.scaled(own, rated), dc / unit, shape))
 
 
 def trip_band(
-    device_type: str, own: TripBand, dc: float, opening: DcOpening | None = None
+    device_type: str,
+    own: TripBand,
+    dc: float,
+    opening: DcOpening | None = None,
+    rated: float | None = None,
 ) -> TripBand:
     """Return the AC trip current of a device of a type while smooth DC flows through it.
 
     Inputs: the type, a known one; its own trip current without DC [mA]; the smooth DC [mA];
-    where the DC alone opens a type that senses it (needed for those types only).
+    where the DC alone opens a type that senses it (needed for those types only); the rating
+    [mA], where it is known. Result: the band holds whatever still passes the type test.
     Assumes that a core is as large for its rating as any other of its type: see sensing_core.
     """
     if device_type in SENSES_SMOOTH_DC:
         return trip_while_sensing_dc(own, dc, _known(device_type, opening))
-    trips = [
-        trip_current(_core(device_type, scatter), current, dc)
-        for current, scatter in _combinations(own)
-    ]
+    trips = []
+    for current, scatter in _combinations(own):
+        core = _core(device_type, scatter)
+        trips.append(core.harmed(current, trip_current(core, current, dc, rated=rated)))
     return TripBand(trips[0], min(trips), max(trips))
 
 
 def trip_curve(
-    device_type: str, own: TripBand, reach: float, opening: DcOpening | None = None
+    device_type: str,
+    own: TripBand,
+    reach: float,
+    opening: DcOpening | None = None,
+    rated: float | None = None,
 ) -> tuple[CurvePoint, ...]:
     """Return the curve of trip current against smooth DC, to just beyond `reach` [mA]."""
     currents = _drawn_currents(own.typical, reach)
     if device_type in SENSES_SMOOTH_DC:
         return _curve_while_sensing_dc(device_type, own, currents, _known(device_type, opening))
     columns = [
-        _column(_core(device_type, scatter), current, currents)
+        _column(_core(device_type, scatter), current, currents, rated)
         for current, scatter in _combinations(own)
     ]
     rows = zip(*columns, strict=True)
@@ -81,14 +97,18 @@ def _drawn_currents(own: float, reach: float) -> list[float]:
 def _combinations(own: TripBand) -> list[tuple[float, Scatter]]:
     """Return every own trip current with every core that can bound the band, typical first."""
     bounds = dict.fromkeys((own.low, own.high))
-    return [(own.typical, Scatter.TYPICAL), *((one, core) for one in bounds for core in Scatter)]
+    ends = (Scatter.LEAST_HARMED, Scatter.MOST_HARMED)
+    return [(own.typical, Scatter.TYPICAL), *((one, core) for one in bounds for core in ends)]
 
 
-def _column(data: CoreData, own: float, currents: Sequence[float]) -> list[float]:
+def _column(
+    data: CoreData, own: float, currents: Sequence[float], rated: float | None
+) -> list[float]:
     """Return the trip current [mA] of one core at each smooth DC [mA]."""
     unit = sqrt(2.0) * own
-    peaks = peaks_to_trip(data.scaled(own), tuple(round(dc / unit, 6) for dc in currents))
-    return [peak * own for peak in peaks]
+    biases = tuple(round(dc / unit, 6) for dc in currents)
+    peaks = peaks_to_trip(data.scaled(own, rated), biases)
+    return [data.harmed(own, peak * own) for peak in peaks]
 
 
 def _curve_while_sensing_dc(

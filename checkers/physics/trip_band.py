@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from typing import Self
 
 from checkers.physics.core_parameters import CORE
+from checkers.physics.response.figures import FIGURES
 
 
 @dataclass(frozen=True, slots=True)
@@ -20,8 +21,14 @@ class TripBand:
     high: float
 
     @classmethod
+    def measured(cls, current: float) -> Self:
+        """Return the band of a trip current that was measured [mA]: a device repeats it so well."""
+        repeats = FIGURES.trip_current_repeats.typical
+        return cls(current, current * (1.0 - repeats), current * (1.0 + repeats))
+
+    @classmethod
     def exactly(cls, current: float) -> Self:
-        """Return the band of a trip current that was measured [mA]."""
+        """Return the band of a trip current that is a single figure [mA]."""
         return cls(current, current, current)
 
 

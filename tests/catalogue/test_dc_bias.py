@@ -168,12 +168,45 @@ def test_the_curve_holds_the_point_asked_about_within_its_band() -> None:
         assert band["low"] <= trip <= band["high"]
 
 
+@pytest.mark.parametrize("kind", ["A", "F"])
+@pytest.mark.parametrize("dc", ["12 mA", "20 mA", "50 mA", "100 mA"])
+def test_the_model_says_of_no_type_a_or_f_that_its_protection_is_gone(kind: str, dc: str) -> None:
+    """A good core opens all the same: only a test with this DC flowing would show."""
+    reply = ask(device(kind), dc, "22 mA")
+    says = findings(reply, "function")[0]["says"]
+
+    assert findings(reply, "fitness-for-dc")[0]["outcome"] == "fail"
+    assert findings(reply, "function")[0]["outcome"] == "cannot-say"
+    assert "protection is gone" not in says
+    if dc != "12 mA":
+        assert "may or may not open" in says
+
+
+@pytest.mark.parametrize("kind", TYPES)
+@pytest.mark.parametrize("own", ["", "22 mA"])
+def test_no_band_is_of_zero_width(kind: str, own: str) -> None:
+    """A device repeats its own trip current to a few parts in a hundred, at best."""
+    answer = ask(device(kind), "7 mA", own)["answer"]
+
+    for one in answer["band"]:
+        assert one["high"] > one["low"] or one["high"] == 0.0, one
+
+
+def test_declared_dc_leaves_the_band_within_the_rating() -> None:
+    """What the standard assures for a sound device the model does not take away."""
+    for kind, dc in (("A", "6 mA"), ("F", "10 mA")):
+        for rated in ("10 mA", "30 mA", "100 mA"):
+            assert value(ask(device(kind, rated), dc), "high") <= float(rated.split()[0])
+
+
 def test_known_points_carry_their_source_in_words() -> None:
     """Bench points say that they have no published source, declared ones name the standard."""
     bench = ask(device("AC"), "50 mA")["answer"]["known_points"]
     declared = ask(device("A"), "5 mA")["answer"]["known_points"]
 
     assert len(bench) == 2
+    assert {one["kind"] for one in bench} == {"measured"}
+    assert {one["kind"] for one in declared} == {"declared"}
     assert all("no published source" in one["source"] for one in bench)
     assert "IEC 60364-5-53" in declared[0]["source"]
 

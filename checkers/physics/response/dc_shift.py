@@ -7,7 +7,7 @@ from functools import lru_cache
 from math import inf, sqrt
 
 from checkers.domain.devices import SENSES_SMOOTH_DC
-from checkers.physics.core_parameters import CORE, Scatter
+from checkers.physics.core_parameters import CORE, CoreData, Scatter
 from checkers.physics.response.figures import FIGURES
 from checkers.physics.trip_under_bias import peaks_to_trip
 
@@ -48,8 +48,15 @@ def _curves(device_type: str, rated: float) -> tuple[tuple[float, ...], ...]:
     """Return the shift at each bias for a typical core, the least and the most harmed."""
     own = rated * FIGURES.own_trip_share.typical
     biases = tuple(bias / sqrt(2.0) for bias in BIASES)
-    cores = (CORE.cores[device_type, scatter].scaled(own) for scatter in Scatter)
-    return tuple(peaks_to_trip(core, biases) for core in cores)
+    return tuple(
+        _curve(CORE.cores[device_type, scatter], own, rated, biases) for scatter in Scatter
+    )
+
+
+def _curve(
+    data: CoreData, own: float, rated: float, biases: tuple[float, ...]
+) -> tuple[float, ...]:
+    return tuple(data.harmed(1.0, one) for one in peaks_to_trip(data.scaled(own, rated), biases))
 
 
 def _read_off(curve: tuple[float, ...], bias: float) -> float:

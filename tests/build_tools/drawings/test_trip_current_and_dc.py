@@ -16,6 +16,15 @@ def test_both_bench_points_are_drawn_in() -> None:
     assert len(re.findall("<circle", drawn.svg)) == 2
 
 
+def test_what_is_declared_is_not_drawn_as_measured() -> None:
+    """The 6 mA of type A is a bar with an arrow, with words that say what it is."""
+    drawn = trip_current_and_dc("A")
+
+    assert "<circle" not in drawn.svg
+    assert "declared: at most 30 mA with 6 mA" in drawn.svg
+    assert "declared and not measured" in drawn.caption
+
+
 def test_the_curve_passes_near_them() -> None:
     """Within 15 % of 210 mA at 250 mA of DC, read off the drawing itself."""
     drawn = trip_current_and_dc("AC", own="27 mA").svg
