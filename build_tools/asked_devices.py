@@ -16,8 +16,7 @@ from checkers.judgement.inference.question import Question
 from checkers.physics.response.attempt import Attempt
 from checkers.physics.response.lots import random_lots
 from checkers.physics.response.possible import Possible
-from checkers.physics.response.prediction import predict
-from checkers.physics.response.shown import watched_reading
+from checkers.physics.response.shown import happens, watched_reading
 from checkers.physics.response.under_cause import under_cause
 
 
@@ -48,7 +47,9 @@ class AskedDevice:
         """Return what a test of this device shows, after what was tested before."""
         first = not any(one.attempt.tries_the_mechanism for one in evidence.noted)
         made = replace(attempt, first=first)
-        shows, opened = watched_reading(predict(self.possible, made), made, self.random)
+        shows, opened = watched_reading(
+            happens(self.possible, made, self.random), made, self.random
+        )
         measured = PlacedReading(shows, made.test).measured
         return Noted(name, made, measured, opened if watched else None)
 

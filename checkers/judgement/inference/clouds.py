@@ -17,7 +17,7 @@ from checkers.physics.response.possible import Possible
 from checkers.physics.response.prediction import predict
 from checkers.physics.response.under_cause import CHANGES
 
-FEW, MORE = 128, 384
+FEW, MORE = 120, 360
 MANY = FEW + MORE  # the few, and more: nothing is drawn or predicted twice
 
 

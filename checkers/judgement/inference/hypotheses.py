@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from checkers.domain.causes import CAUSES, REMAINDER
 
 READING_WRONG = "reading-wrong"
+NOW_AND_THEN = "erratic-mechanism"  # sound in the operations in which it does not stick
 REST = "rest"
 MODELLED_AS = {READING_WRONG: REMAINDER}
 

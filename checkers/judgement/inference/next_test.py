@@ -6,9 +6,10 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from math import ceil, log2
 
+from checkers.domain.causes import REMAINDER
 from checkers.domain.verdicts import NextTest
 from checkers.judgement.case import Case
-from checkers.judgement.inference.clouds import cloud
+from checkers.judgement.inference.clouds import FEW, cloud
 from checkers.judgement.inference.expected import percent, weights_of
 from checkers.judgement.inference.hypotheses import hypothesis
 from checkers.judgement.inference.posterior import Evidence, Weighed
@@ -20,6 +21,8 @@ WORTH_ASKING = 0.05  # bits
 COUNTS = 0.02  # a cause less likely than this is left out of the comparison
 ROUGH, SAMPLE = 4, 24  # members that stand for a cause: to find what is worth a look, and then
 WORTH_A_LOOK = 0.75  # what roughly tells less than so much of the best is not looked at again
+CLEARLY = 0.8  # an outcome that a cause leads to, and good order does not
+CONFIRMS = "It confirms the likeliest cause before anything is done about it."
 Sample = Sequence[tuple[Possible, int]]
 ABOUT_AS_MUCH = 0.95  # samples scatter so much; of two that tell alike, the first listed is easier
 
@@ -45,8 +48,26 @@ def next_test(
     Assumptions: each likely cause is represented by a sample of its possible states,
     drawn evenly by how well they explain the readings.
     """
-    best = most_telling(questions(case, evidence), evidence, causes, settled=settled)
+    could = questions(case, evidence)
+    best = most_telling(could, evidence, causes, settled=settled)
+    if not settled and (best is None or best.information < WORTH_ASKING):
+        look = _confirming(could, evidence, causes[0])
+        if look is not None:
+            return NextTest(look.words, CONFIRMS)
     return None if best is None else _worded(best)
+
+
+def _confirming(could: Sequence[Question], evidence: Evidence, cause: Weighed) -> Question | None:
+    """Return what to look at that is out of the ordinary under a cause alone, if anything."""
+    sample = _sample(cause, evidence, SAMPLE)
+    sound = [(one, 1) for one in cloud(REMAINDER, evidence.known, FEW)[:SAMPLE]]
+    for one in could:
+        if not one.look or one.look == "watch":
+            continue
+        under, otherwise = (_outcomes(one, members, 1.0)[0] for members in (sample, sound))
+        if under > CLEARLY > 1.0 - CLEARLY > otherwise:
+            return one
+    return None
 
 
 def most_telling(

@@ -10,16 +10,17 @@ from checkers.judgement.inference.question import Question
 from checkers.physics.response.attempt import Attempt
 from checkers.physics.response.known import Known
 from checkers.physics.response.possible import Possible
-from checkers.physics.response.prediction import predict
+from checkers.physics.response.prediction import predictions
 
 
 def watched(watch: Watch, attempt: Attempt) -> Question:
     """Return the question which device opens in a trip time [of the attempt] that is watched."""
 
     def chances(possible: Possible) -> Sequence[float]:
-        shown = predict(possible, attempt)
-        own = shown.shows * shown.opens_shown + shown.opens_unseen
-        another = shown.shows * (1.0 - shown.opens_shown)
+        own = another = 0.0
+        for share, shown in predictions(possible, attempt):
+            own += share * (shown.shows * shown.opens_shown + shown.opens_unseen)
+            another += share * shown.shows * (1.0 - shown.opens_shown)
         return _blurred((own, another, max(0.0, 1.0 - own - another)))
 
     return Question(watch.words, (watch.own, watch.another, watch.none), chances, attempt, "watch")

@@ -16,7 +16,7 @@ from checkers.judgement.inference.clouds import (
     layer,
     predicted_layer,
 )
-from checkers.judgement.inference.hypotheses import READING_WRONG
+from checkers.judgement.inference.hypotheses import NOW_AND_THEN, READING_WRONG
 from checkers.judgement.inference.likelihood import (
     NEIGHBOURS,
     NONE,
@@ -29,10 +29,11 @@ from checkers.judgement.inference.likelihood import (
 from checkers.judgement.inference.looks import log_likelihoods_looked
 from checkers.judgement.inference.neighbours import Pulls, gains, joined, pulls_of, summed, without
 from checkers.judgement.inference.noted import Noted
+from checkers.judgement.inference.now_and_then import free_columns, mixed_rows, shares_of
 from checkers.physics.response.known import Known
 from checkers.physics.response.possible import Possible
 
-WORTH_MANY = 5e-4  # a cause less likely than this after a rough look is not looked at again
+WORTH_MANY = 1e-3  # a cause less likely than this after a rough look is not looked at again
 
 
 @dataclass(frozen=True, slots=True)
@@ -150,15 +151,16 @@ def _likelihoods(code: str, prior: float, evidence: Evidence, part: int) -> Weig
     members = layer(code, evidence.known, part)
     if not members:
         return None
-    noted = evidence.noted
-    columns = [predicted_layer(code, evidence.known, one.attempt, part) for one in noted]
-    rows = [
-        *_of_readings(columns, noted, evidence.strays(code)),
-        *_of_looks(columns, members, evidence),
-    ]
+    noted, strays = evidence.noted, evidence.strays(code)
+    columns = free = [predicted_layer(code, evidence.known, one.attempt, part) for one in noted]
+    rows = _of_readings(columns, noted, strays)
+    if code == NOW_AND_THEN:
+        free = free_columns(evidence.known, noted, part)
+        rows = mixed_rows(rows, free, noted, strays, shares_of(evidence.known, part))
+    rows += _of_looks(columns, members, evidence)
     pulls = [
         pulls_of(column, one.attempt, one.measured, NEIGHBOURS)
-        for column, one in zip(columns, noted, strict=True)
+        for column, one in zip(free, noted, strict=True)
     ]
     totals = _added(*rows, gains(summed(pulls, len(members))))
     return Weighed(code, prior, part, rows, pulls, totals, log_mean(totals))

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from checkers.physics.response.attempt import Attempt
 from checkers.physics.response.possible import Possible
-from checkers.physics.response.prediction import predict
+from checkers.physics.response.prediction import predictions
 from checkers.physics.response.timing import below
 
 Chances = Callable[[Possible], Sequence[float]]
@@ -31,8 +31,10 @@ def binned(attempt: Attempt, edges: Sequence[float]) -> Chances:
     """Return the chances of a figure below the first edge, between edges, and above or none."""
 
     def chances(possible: Possible) -> Sequence[float]:
-        shown = predict(possible, attempt)
-        sums = [shown.shows * below((edge - shown.mean) / shown.spread) for edge in edges]
+        sums = [0.0] * len(edges)
+        for share, shown in predictions(possible, attempt):
+            for at, edge in enumerate(edges):
+                sums[at] += share * shown.shows * below((edge - shown.mean) / shown.spread)
         return [high - low for low, high in zip((0.0, *sums), (*sums, 1.0), strict=True)]
 
     return chances

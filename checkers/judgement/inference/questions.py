@@ -20,7 +20,7 @@ from checkers.judgement.inference.repeats import repeats
 from checkers.judgement.time_limits import product_time_limit
 from checkers.physics.response.attempt import Attempt
 from checkers.physics.response.possible import Possible
-from checkers.physics.response.prediction import predict
+from checkers.physics.response.prediction import predictions
 
 RAMP_EDGES = (0.5, 1.0, 1.4, 2.0)
 LIMITED_AT = (5.0, 2.0, 1.0)
@@ -95,7 +95,7 @@ def _edges(attempt: Attempt, case: Case) -> tuple[float, ...]:
 
 def _button_chances(attempt: Attempt) -> Chances:
     def chances(possible: Possible) -> Sequence[float]:
-        shows = predict(possible, attempt).shows
+        shows = sum(share * one.shows for share, one in predictions(possible, attempt))
         return (shows, 1.0 - shows)
 
     return chances

@@ -9,8 +9,10 @@ from checkers.domain.quantities import format_number
 from checkers.judgement.inference.candidates import CANDIDATES
 from checkers.judgement.inference.clouds import predicted
 from checkers.judgement.inference.expected import expected_words, weights_of
+from checkers.judgement.inference.hypotheses import NOW_AND_THEN
 from checkers.judgement.inference.likelihood import MISREAD, USUAL, stray_likelihood
 from checkers.judgement.inference.noted import Noted
+from checkers.judgement.inference.now_and_then import shown_either_way
 from checkers.judgement.inference.posterior import Evidence, Weighed
 
 SPEAKS = log(2.0)  # a reading counts from a ratio of two
@@ -68,8 +70,12 @@ def _words(cause: Weighed, evidence: Evidence, reading: int, ratio: float) -> st
         return f"{_seen_words(evidence)[reading - len(evidence.noted)]}: {_times(ratio)}"
     noted = evidence.noted[reading]
     weights = weights_of(cause.apart[reading])
-    columns = predicted(cause.code, evidence.known, noted.attempt, cause.count)
-    expected = expected_words(columns, weights, noted.attempt, noted.measured)
+    known, attempt = evidence.known, noted.attempt
+    if cause.code == NOW_AND_THEN:
+        columns, weights = shown_either_way(known, attempt, cause.count, weights)
+    else:
+        columns = predicted(cause.code, known, attempt, cause.count)
+    expected = expected_words(columns, weights, attempt, noted.measured)
     return f"{noted.name}: {noted.measured}; expected here {expected}: {_times(ratio)}"
 
 

@@ -14,8 +14,7 @@ from checkers.judgement.inference.looks import PREDICATES
 from checkers.judgement.inference.noted import SHOWS_OPERATION, attempt_of
 from checkers.physics.response.known import Known
 from checkers.physics.response.possible import Possible
-from checkers.physics.response.prediction import predict
-from checkers.physics.response.shown import shown_reading, watched_reading
+from checkers.physics.response.shown import happens, shown_reading, watched_reading
 
 CLAMP_SCATTER = 0.03
 LOOK_WORDS = {
@@ -97,7 +96,7 @@ def reading_of(thing: Thing) -> PlacedReading:
 def _tested(thing: Thing, possible: Possible, case: Case, random: Random, *, first: bool) -> Taken:
     reading = reading_of(thing)
     attempt = attempt_of(reading, case, first=first)
-    shows = shown_reading(predict(possible, attempt), attempt, random)
+    shows = shown_reading(happens(possible, attempt, random), attempt, random)
     return Taken(thing, shows, replace(reading, value=shows))
 
 
@@ -115,14 +114,15 @@ def _looked(thing: Thing, possible: Possible, known: Known, random: Random) -> T
 
 def _marking(possible: Possible) -> str:
     unit = possible.unit
-    return f"{format_quantity(unit.rated, 'mA')}, type {unit.type}"
+    delay = "" if unit.delay == "none" else f", delay {unit.delay}"
+    return f"{format_quantity(unit.rated, 'mA')}, type {unit.type}{delay}"
 
 
 def _watched(thing: Thing, possible: Possible, case: Case, random: Random, *, first: bool) -> Taken:
     """Watch a trip time: the time is noted, and which device opened."""
     reading = reading_of(thing)
     attempt = attempt_of(reading, case, first=first)
-    shows, opened = watched_reading(predict(possible, attempt), attempt, random)
+    shows, opened = watched_reading(happens(possible, attempt, random), attempt, random)
     noted = replace(reading, value=shows)
     words = WATCHED[noted.measured.said in SHOWS_OPERATION, opened]
     return Taken(thing, f"{shows}: {words}", noted, opened=opened)

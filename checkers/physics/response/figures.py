@@ -77,6 +77,8 @@ class Figures:
     sticking_scatter: Figure
     stuck_share: Figure
     sticks_again_share: Figure
+    sticks_now_and_then: Figure
+    weak_side: Figure
     time_scatter: Figure
     time_scatter_share: Figure
     test_current_excess: Figure

@@ -15,7 +15,9 @@ class Unit:
     `smooth` the trip current on smooth DC, infinite where it senses none, with its own
     `smooth_lag`. `waits` is the wait for the useful half cycle, at a start at 0° where it
     is positive, at 180° where it is negative. A mechanism may take `first_extra` or `later_extra`
-    longer at its first operation and after; infinite means that it does not open.
+    longer at its first operation and after; infinite means that it does not open. It does so
+    in a share `sticks` of its operations. On one side, 0° and positive or 180° and negative,
+    the trip current may be `weak_factor` times as high; infinite means that the side is dead.
     """
 
     rated: float
@@ -32,6 +34,9 @@ class Unit:
     button_works: bool = True
     first_extra: float = 0.0
     later_extra: float = 0.0
+    sticks: float = 1.0
+    weak_side: str = ""
+    weak_factor: float = 1.0
 
 
 @dataclass(frozen=True, slots=True)

@@ -2,16 +2,17 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from math import inf, sqrt
 from typing import NamedTuple
 
-from checkers.domain.readings import Test
+from checkers.domain.readings import HALF_WAVES, Test
 from checkers.physics.response.attempt import Attempt
 from checkers.physics.response.figures import FIGURES
 from checkers.physics.response.possible import Handling, Possible, Unit
 from checkers.physics.response.seen_current import Mixed, mixed_in, needed, seen
 from checkers.physics.response.sensitivity import real_waveform, trip_current
-from checkers.physics.response.timing import DISTURBED, NEVER, REPEATS, Trip, below, trip
+from checkers.physics.response.timing import DISTURBED, NEVER, REPEATS, Trip, below, side_of, trip
 
 RAMP_START = 0.2
 SCATTER = FIGURES.time_scatter.typical
@@ -53,6 +54,18 @@ def predict(possible: Possible, attempt: Attempt) -> Prediction:
     return _ramp(possible, attempt, mixed) if attempt.is_ramp else _time(possible, attempt, mixed)
 
 
+def predictions(possible: Possible, attempt: Attempt) -> tuple[tuple[float, Prediction], ...]:
+    """Return what a test would show, each with its chance: of an erratic mechanism, two things."""
+    unit = possible.unit
+    if unit.sticks == 1.0:
+        return ((1.0, predict(possible, attempt)),)
+    free = replace(possible, unit=replace(unit, first_extra=0.0, later_extra=0.0))
+    return (
+        (unit.sticks, predict(possible, attempt)),
+        (1.0 - unit.sticks, predict(free, attempt)),
+    )
+
+
 def _button(possible: Possible, attempt: Attempt) -> Prediction:
     """Predict the button: its current runs beside the circuit, but DC still shifts the core."""
     unit, around = possible.unit, possible.surroundings
@@ -84,6 +97,8 @@ def _trips_at(unit: Unit, attempt: Attempt, mixed: Mixed, waveform: str) -> floa
     if extra == inf:
         return inf
     level = trip_current(unit, waveform, mixed.dc_shift)
+    if waveform in HALF_WAVES and side_of(attempt.start) == unit.weak_side != "":
+        level *= unit.weak_factor
     return max(needed(mixed, level), RAMP_START * attempt.rated) if level < inf else inf
 
 
@@ -106,9 +121,21 @@ def _real_current(attempt: Attempt, handling: Handling) -> float:
 
 def _answer(unit: Unit, current: float, attempt: Attempt, mixed: Mixed, waveform: str) -> Trip:
     level = trip_current(unit, waveform, mixed.dc_shift)
-    if level == inf:
-        return NEVER
-    return trip(unit, current / level, attempt, disturbed=mixed.disturbs)
+    strong = _trip(unit, current / level, attempt, mixed)
+    side = side_of(attempt.start)
+    if not unit.weak_side or side not in ("", unit.weak_side):
+        return strong
+    weak = _trip(unit, current / (level * unit.weak_factor), attempt, mixed)
+    return weak if side else _either(strong, weak)
+
+
+def _trip(unit: Unit, overcurrent: float, attempt: Attempt, mixed: Mixed) -> Trip:
+    return trip(unit, overcurrent, attempt, disturbed=mixed.disturbs) if overcurrent else NEVER
+
+
+def _either(strong: Trip, weak: Trip) -> Trip:
+    """Return what a test shows whose start is not given: the one side or the other."""
+    return strong._replace(probability=(strong.probability + weak.probability) / 2.0)
 
 
 def _faster(own: Trip, other: Trip) -> tuple[Trip, float]:

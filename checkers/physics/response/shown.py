@@ -7,7 +7,8 @@ from random import Random
 from checkers.domain.readings import Test
 from checkers.physics.response.attempt import Attempt
 from checkers.physics.response.figures import FIGURES
-from checkers.physics.response.prediction import Prediction, opens_unseen
+from checkers.physics.response.possible import Possible
+from checkers.physics.response.prediction import Prediction, opens_unseen, predictions
 from checkers.physics.response.strays import drawn
 
 COUNTER_SHOWS = 1999.0  # a counter of four digits stops one short of two seconds
@@ -30,6 +31,14 @@ def shown_reading(prediction: Prediction, attempt: Attempt, random: Random) -> s
     if value is None or value > end:
         return f"> {_range_end(attempt):.0f} {unit}"
     return f"{max(value, LEAST_TIME):.1f} {unit}"
+
+
+def happens(possible: Possible, attempt: Attempt, random: Random) -> Prediction:
+    """Return the prediction for one test; of an erratic mechanism, the one that comes by chance."""
+    each = predictions(possible, attempt)
+    if len(each) == 1 or random.random() < each[0][0]:
+        return each[0][1]
+    return each[1][1]
 
 
 def watched_reading(prediction: Prediction, attempt: Attempt, random: Random) -> tuple[str, bool]:

@@ -65,10 +65,16 @@ def trip(unit: Unit, overcurrent: float, attempt: Attempt, *, disturbed: bool) -
     return Trip(probability, mean, sqrt(variance))
 
 
+def side_of(start: str) -> str:
+    """Return the side on which a test starts: 0, 180, or nothing where it is not given."""
+    return {"0": "0", "+": "0", "180": "180", "-": "180"}.get(start, "")
+
+
 def _wait(waits: float, start: str) -> tuple[float, float]:
     """Return mean and spread [ms] of the wait for the useful half cycle."""
-    if start in ("0", "+"):
+    side = side_of(start)
+    if side == "0":
         return max(waits, 0.0), 0.0
-    if start in ("180", "-"):
+    if side == "180":
         return max(-waits, 0.0), 0.0
     return abs(waits) / 2.0, abs(waits) / 2.0

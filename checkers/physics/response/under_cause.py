@@ -18,6 +18,8 @@ from checkers.physics.response.circuit_causes import (
 from checkers.physics.response.device_faults import (
     button_failed,
     does_not_open,
+    erratic_mechanism,
+    fails_on_one_start,
     slow_mechanism,
     trips_too_high,
     trips_too_low,
@@ -45,6 +47,8 @@ CHANGES: Mapping[str, Change] = MappingProxyType(
         "trips-too-high": trips_too_high,
         "trips-too-low": trips_too_low,
         "slow-mechanism": slow_mechanism,
+        "erratic-mechanism": erratic_mechanism,
+        "fails-on-one-start": fails_on_one_start,
         "does-not-open": does_not_open,
         "button-failed": button_failed,
         "wrong-device": wrong_device,

@@ -21,7 +21,7 @@ def test_what_is_declared_is_not_drawn_as_measured() -> None:
     drawn = trip_current_and_dc("A")
 
     assert "<circle" not in drawn.svg
-    assert "declared: at most 30 mA with 6 mA" in drawn.svg
+    assert "at most 30 mA with 6 mA" in drawn.svg
     assert "declared and not measured" in drawn.caption
 
 

@@ -16,8 +16,8 @@ SURE = 3.0  # standard errors: by chance about once in a thousand
 
 
 def test_three_proposed_tests_tell_more_than_any_three() -> None:
-    """With one device of each cause, the true cause is more probable, beyond chance."""
-    numbers = range(len(CAUSE_CODES))
+    """With two devices of each cause, the true cause is more probable, beyond chance."""
+    numbers = range(2 * len(CAUSE_CODES))
     proposed = [gone(device_of(one), "as-proposed", STEPS) for one in numbers]
     anything = [gone(device_of(one), "any-order", STEPS) for one in numbers]
     gains = [one[-1].truth - other[-1].truth for one, other in zip(proposed, anything, strict=True)]

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from checkers.domain.causes import CAUSES, REMAINDER
@@ -19,6 +19,7 @@ A = Known(rated=30.0, type="A")
     st.one_of(st.none(), st.floats(0.0, 30.0)),
     st.booleans(),
 )
+@settings(deadline=None)
 def test_shares_are_a_distribution(
     device_type: str, dc: float | None, leakage: float | None, on: bool
 ) -> None:
