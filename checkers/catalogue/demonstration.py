@@ -110,6 +110,7 @@ BLINDING = Example(
         "supply_voltage": "12 V",
         "turns": 10,
         "device": {"type": "AC", "rated_residual_current": "30 mA"},
+        "own_trip_current": "27 mA",
     },
     outcome=Outcome.PASS,
 )
