@@ -9,7 +9,8 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 from checkers.domain.causes import REMAINDER
-from checkers.domain.verdicts import Finding, Judges, Outcome
+from checkers.domain.verdicts import Finding, Outcome
+from checkers.judgement.dc_fitness import ABOUT as DC_MEASURED
 from checkers.judgement.inference.hypotheses import READING_WRONG
 from checkers.judgement.reading_words import spoken
 from checkers.physics.response.figures import FIGURES
@@ -39,11 +40,10 @@ class Standing:
 
 def standing_of(findings: Sequence[Finding]) -> Standing:
     """Return how a device stands by its findings."""
-    fitness = Judges.FITNESS_FOR_DC
     failed = [one for one in findings if one.outcome is Outcome.FAIL]
     return Standing(
-        failing=_names([one for one in failed if one.judges is not fitness]),
-        dc_fails=any(one.judges is fitness for one in failed),
+        failing=_names([one for one in failed if one.about != DC_MEASURED]),
+        dc_fails=any(one.about == DC_MEASURED for one in failed),
         open=_names([one for one in findings if one.outcome in NOT_YET]),
     )
 
