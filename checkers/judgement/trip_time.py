@@ -10,12 +10,10 @@ from checkers.domain.quantities import format_quantity
 from checkers.domain.readings import HALF_WAVES, Reading, Test
 from checkers.domain.verdicts import Finding, Judges, Outcome
 from checkers.judgement.case import Case
-from checkers.judgement.comparison import Limits
 from checkers.judgement.demands import Demand
 from checkers.judgement.guards import timer_ran_on, too_quick
 from checkers.judgement.installation_tests import installation_limits
 from checkers.judgement.judged import Judged, undecided
-from checkers.judgement.numbers import reading_numbers
 from checkers.judgement.reading_words import citations, name_of
 from checkers.judgement.test_level import level_of
 from checkers.judgement.time_limits import TimeLimit
@@ -89,7 +87,6 @@ def _never_tripped(reading: Reading, demand: Demand) -> Finding:
         limit="it trips",
         do_next=AFTER_A_FAILURE,
         sources=citations(*demand.rows),
-        numbers=reading_numbers(reading.measured, Limits(), "ms", 0.0),
     )
 
 
