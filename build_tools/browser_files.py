@@ -26,6 +26,7 @@ from checkers.domain.load_kinds import Supply
 from checkers.domain.quantities import LARGER
 from checkers.domain.readings import Test
 from checkers.domain.sources import Evidence
+from checkers.judgement.still_to_test import SO_FAR, STILL_TO_DO
 from checkers.physics.circuits import CIRCUITS
 from checkers.printing import ABOUT, HEADLINES
 
@@ -114,6 +115,7 @@ def words() -> dict[str, Mapping[str, Any]]:
         "OUTCOMES": {key: word.capitalize() for key, word in HEADLINES.items()},
         "JUDGES": {key: f"{word[0].upper()}{word[1:]}" for key, word in ABOUT.items()},
         "EVIDENCE": {word.value: word.meaning for word in Evidence},
+        "PASS": {"so_far": SO_FAR, "still_to_do": STILL_TO_DO},
         "LARGER": LARGER,
         "NAMES": {key: quantity.name for key, quantity in QUANTITIES.items()},
         "RESULTS": tomllib.loads(RESULT_NAMES.read_text(encoding="utf-8")),

@@ -20,7 +20,7 @@ from checkers.domain.parsing import parse_inputs
 from checkers.domain.question import Question
 from checkers.domain.request_text import read_request
 from checkers.domain.standing import seen_from
-from checkers.domain.verdicts import Explanation, Finding, NextTest, Result, Subject
+from checkers.domain.verdicts import Explanation, Finding, NextTest, Result, StillToDo, Subject
 from checkers.judgement.code_of_the_day import passed_by_a_known_code
 
 DAMAGED = "The data of this copy is damaged; nothing was judged. Fetch a sound copy."
@@ -72,6 +72,7 @@ def reply_to(checker: Checker, inputs: Question, result: Result) -> dict[str, An
         "answer": _plain(result.answer),
         "explanations": [_explanation(one) for one in result.explanations],
         "next_test": _next_test(result.next_test),
+        "still_to_do": [_told(one) for one in result.still_to_do],
         "cautions": _cautions(checker, inputs, result),
         "local_note": code.local_note,
     }
@@ -91,9 +92,9 @@ def _finding(finding: Finding, code: Code) -> dict[str, Any]:
     return {name: value for name, value in plain.items() if value or name in ALWAYS}
 
 
-def _told(subject: Subject | None) -> dict[str, Any]:
-    """Return what is told of a reading; what is not is left out."""
-    told = {} if subject is None else _plain(subject)
+def _told(of: Subject | StillToDo | None) -> dict[str, Any]:
+    """Return what is told of a reading or a test; what is not is left out."""
+    told = {} if of is None else _plain(of)
     return {name: value for name, value in told.items() if value not in {None, ""}}
 
 

@@ -58,8 +58,9 @@ def _check(slug: str, words: Sequence[str]) -> int:
         given = vars(parser_for(checker).parse_args(words))
     except SystemExit as done:
         return done.code if isinstance(done.code, int) else BAD_REQUEST
+    strict = given.pop("strict")
     if given["json"] is not None:
-        return _answer_json(slug, given)
+        return _answer_json(slug, given, strict=strict)
     if not words:
         print(parser_for(checker).format_help())
         return BAD_REQUEST
@@ -68,10 +69,10 @@ def _check(slug: str, words: Sequence[str]) -> int:
     except InvalidRequest as bad:
         reply = invalid(slug, bad.errors)
     print(print_reply(reply), end="")
-    return status_of(reply)
+    return status_of(reply, strict=strict)
 
 
-def _answer_json(slug: str, given: Mapping[str, Any]) -> int:
+def _answer_json(slug: str, given: Mapping[str, Any], *, strict: bool) -> int:
     place = given["json"]
     try:
         _refuse_beside_json(given)
@@ -81,7 +82,7 @@ def _answer_json(slug: str, given: Mapping[str, Any]) -> int:
     except InvalidRequest as bad:
         reply = invalid(slug, bad.errors)
     print(json.dumps(reply, ensure_ascii=False, indent=1))
-    return status_of(reply)
+    return status_of(reply, strict=strict)
 
 
 def _refuse_beside_json(given: Mapping[str, Any]) -> None:
@@ -94,11 +95,12 @@ def _contents(place: str) -> bytes:
     return sys.stdin.buffer.read() if place == "-" else Path(place).read_bytes()
 
 
-def status_of(reply: dict[str, Any]) -> int:
-    """Return the exit status of a reply; only a pass gives 0."""
-    if reply["kind"] == "result":
-        return EXIT[reply["outcome"]]
-    return DAMAGED if reply["kind"] == "damaged" else BAD_REQUEST
+def status_of(reply: dict[str, Any], *, strict: bool = False) -> int:
+    """Return the exit status of a reply; only a pass gives 0, strictly only a whole one."""
+    if reply["kind"] != "result":
+        return DAMAGED if reply["kind"] == "damaged" else BAD_REQUEST
+    open_still = strict and reply["outcome"] == "pass" and reply["still_to_do"]
+    return EXIT["cannot-say"] if open_still else EXIT[reply["outcome"]]
 
 
 def _limits(words: Sequence[str]) -> int:

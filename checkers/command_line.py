@@ -17,6 +17,7 @@ WIDTH = 79
 MOST_SAID = 300
 EXIT_STATUSES = """Exit status: 0 pass, 1 fail, 2 the request was bad, 3 borderline or cannot say,
 4 the data of this copy is damaged."""
+STRICT = "exit with 3 where a pass leaves a test open that the code requires"
 
 
 class Formatter(argparse.RawDescriptionHelpFormatter):
@@ -67,8 +68,14 @@ def parser_for(checker: Checker) -> argparse.ArgumentParser:
         action=Once,
         help="a request as JSON, without other flags; - for standard input",
     )
+    add_strict(parser)
     add_flags(parser, checker.inputs)
     return parser
+
+
+def add_strict(parser: argparse.ArgumentParser) -> None:
+    """Add the flag by which a pass that leaves a required test open is none."""
+    parser.add_argument("--strict", action="store_true", help=STRICT)
 
 
 def request_from(checker: Checker, given: Mapping[str, Any]) -> dict[str, Any]:

@@ -8,7 +8,9 @@ from typing import Any
 
 from checkers.domain.quantities import format_number, format_quantity
 from checkers.domain.sources import Citation
+from checkers.domain.verdicts import Outcome
 from checkers.judgement.plan_gaps import HOLDS
+from checkers.judgement.still_to_test import SO_FAR, pass_so_far
 
 WIDTH = 79
 LONGEST_ROW = 3 * WIDTH
@@ -41,9 +43,16 @@ def print_reply(reply: Mapping[str, Any]) -> str:
 
 
 def headline(reply: Mapping[str, Any]) -> str:
-    """Return the word over a result: its outcome, or that it is a plan, which judges nothing."""
-    plan = [one["about"] for one in reply["findings"]] == [HOLDS]
-    return PLAN if plan else HEADLINES[reply["outcome"]]
+    """Return what stands over a result: its outcome, or that it is a plan, which judges nothing.
+
+    A pass that leaves a required test open says so, and names the test.
+    """
+    if [one["about"] for one in reply["findings"]] == [HOLDS]:
+        return PLAN
+    missing = [one["words"] for one in reply["still_to_do"]]
+    if reply["outcome"] == Outcome.PASS and missing:
+        return SO_FAR.upper() + pass_so_far(missing).removeprefix(SO_FAR)
+    return HEADLINES[reply["outcome"]]
 
 
 def _lines(lines: Iterable[str]) -> str:
@@ -56,14 +65,12 @@ def _errors(errors: Mapping[str, str]) -> list[str]:
 
 def _result(reply: Mapping[str, Any]) -> list[str]:
     where = f"{reply['edition'] or reply['code']}, on {reply['on']}"
-    lines = [f"{headline(reply)}   ({where})", ""]
+    lines = [*wrap(f"{headline(reply)}   ({where})"), ""]
     for finding in reply["findings"]:
         lines += _finding(finding)
     lines += _answer(reply["answer"])
     lines += _explanations(reply["explanations"])
-    if reply["next_test"]:
-        lines += wrap(f"Next test: {reply['next_test']['test']}. {reply['next_test']['why']}")
-        lines.append("")
+    lines += _to_do(reply)
     lines += ["Cautions", *_each(reply["cautions"]), "", *wrap(reply["local_note"])]
     return lines
 
@@ -166,6 +173,19 @@ def _explanations(explanations: Sequence[Mapping[str, Any]]) -> list[str]:
         lines += [line for text in one["against"] for line in wrap(f"against: {text}", "      ")]
         lines += wrap(f"do: {one['do_next']}", "      ") if one["do_next"] else []
     return [*lines, ""]
+
+
+def _to_do(reply: Mapping[str, Any]) -> list[str]:
+    """Return the tests that the code still requires; else the one that would tell most."""
+    if reply["still_to_do"]:
+        each = (f"{one['words']}: {_place(one)}" for one in reply["still_to_do"])
+        return ["Still to do", *_each(each), ""]
+    test = reply["next_test"]
+    return [*wrap(f"Next test: {test['test']}. {test['why']}"), ""] if test else []
+
+
+def _place(missing: Mapping[str, Any]) -> str:
+    return ", ".join(missing[name] for name in ("code", "clause") if missing.get(name))
 
 
 def _each(texts: Iterable[str]) -> list[str]:

@@ -14,7 +14,15 @@ from pathlib import Path
 from typing import BinaryIO, TextIO
 
 from checkers.catalogue.schedule import CHECKER, Inputs
-from checkers.command_line import EXIT_STATUSES, Formatter, Once, Parser, add_flags, request_from
+from checkers.command_line import (
+    EXIT_STATUSES,
+    Formatter,
+    Once,
+    Parser,
+    add_flags,
+    add_strict,
+    request_from,
+)
 from checkers.domain.errors import InvalidRequest, quoted
 from checkers.judgement.schedule.row import Row
 from checkers.schedule_printing import mapping_as_text, row_as_text, summary_as_text
@@ -78,6 +86,7 @@ def parser() -> argparse.ArgumentParser:
     made.add_argument(
         "--encoding", metavar="NAME", default="", action=Once, help=", ".join(ENCODINGS)
     )
+    add_strict(made)
     add_flags(made, Inputs, leave_out=FROM_FLAGS)
     return made
 
@@ -98,7 +107,8 @@ def _judge(given: argparse.Namespace) -> int:
         print(json.dumps(reply, ensure_ascii=False, indent=1))
     else:
         print(summary_as_text(reply, stream.schedule), end="")
-    return EXIT[reply["outcome"]]
+    open_still = given.strict and reply["outcome"] == "pass" and reply["still_to_do"]
+    return EXIT["cannot-say"] if open_still else EXIT[reply["outcome"]]
 
 
 def _mapping(words: str) -> dict[str, str]:

@@ -8,7 +8,8 @@ from typing import Any
 from checkers.judgement.schedule.row import Row
 from checkers.judgement.schedule.schedule import Schedule
 from checkers.judgement.schedule.summary import mapping_of, rate_sentence, sentence_of
-from checkers.printing import HEADLINES, wrap
+from checkers.judgement.still_to_test import SO_FAR
+from checkers.printing import HEADLINES, headline, wrap
 
 MOST_LISTED = 20
 
@@ -16,6 +17,9 @@ MOST_LISTED = 20
 def row_as_text(row: Row) -> str:
     """Return one row with its verdict, its reasons beneath where there is something to do."""
     outcome = HEADLINES[row.outcome.value] if row.outcome else ""
+    if row.passes_so_far:
+        head = f"line {row.line}  {SO_FAR.upper()}  {row.device}"
+        return "\n".join([*wrap(head), *wrap(row.do_next, "    ")])
     head = f"line {row.line}  {outcome.ljust(10)}  {row.device}".rstrip()
     if row.outcome == "pass":
         return head
@@ -39,13 +43,14 @@ def summary_as_text(reply: Mapping[str, Any], schedule: Schedule) -> str:
 def _summary(reply: Mapping[str, Any], schedule: Schedule) -> Iterator[str]:
     answer, totals = reply["answer"], schedule.totals
     where = f"{reply['edition'] or reply['code']}, on {reply['on']}"
-    yield from ("", f"{HEADLINES[reply['outcome']]}   ({where})", "")
+    yield from ("", *wrap(f"{headline(reply)}   ({where})"), "")
     yield from wrap(f"{sentence_of(totals)} {rate_sentence(totals)}")
     whole = reply["findings"][0]
     if whole.get("do_next"):
         yield from (*wrap(whole["says"]), *wrap(whole["do_next"]))
     yield ""
     yield from mapping_as_text(schedule).splitlines()
+    yield from _section("Still to do", (one["words"] for one in reply["still_to_do"]))
     yield from _section("Taken for granted", answer["assumed"])
     yield from _section("Asked back", answer["questions"])
     yield from _section("These rows first", map(_first, answer["first"][:MOST_LISTED]))

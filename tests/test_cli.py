@@ -191,3 +191,20 @@ def test_words_that_make_no_sense_are_a_bad_request(
     """Nothing but a pass ends with zero."""
     assert main(words) == 2
     assert capsys.readouterr()
+
+
+@pytest.mark.parametrize(("strict", "status"), [([], 0), (["--strict"], 3)])
+def test_strictly_a_pass_with_a_test_still_to_do_is_none(
+    strict: list[str], status: int, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """One trip time is a pass so far: the button was not tried."""
+    assert status == main(["readings", *reading("28 ms"), *strict])
+    assert capsys.readouterr().out.startswith("PASS SO FAR; still to do: test button (BS 7671)")
+
+
+def test_strictly_a_whole_pass_is_one(capsys: pytest.CaptureFixture[str]) -> None:
+    """With the button too, nothing is left to do."""
+    button = ["--reading", "test=button value=operates"]
+
+    assert main(["readings", *reading("28 ms"), *button, "--strict"]) == 0
+    assert capsys.readouterr().out.startswith("PASS ")

@@ -63,7 +63,7 @@ def test_a_file_gives_its_rows_and_what_they_come_to(board: Path) -> None:
     text = ran.stdout
 
     assert "line 4  FAIL" in text
-    assert "Devices: 1 fail, 2 pass." in text
+    assert "Devices: 1 fail, 2 pass so far, with tests still to do." in text
     assert "3  x1: trip time ×1" in text
     assert "Never leave a device that failed in service" in text
     assert max(map(len, text.splitlines())) <= 80
@@ -216,3 +216,29 @@ def test_help_names_every_input() -> None:
         "--rated-residual-current",
     ):
         assert words in text
+
+
+LEFT_OPEN = "Device,IΔn,x1,button\nRCD 1,30 mA,28,ok\nRCD 2,30 mA,28,\n"
+
+
+@pytest.mark.parametrize(("words", "status"), [((), 0), (("--strict",), 3)])
+def test_strictly_a_test_still_to_do_is_no_pass(words: tuple[str, ...], status: int) -> None:
+    """The button of RCD 2 was not tried, which BS 7671 requires."""
+    ran = command("-", "--code", "gb", *words, given=LEFT_OPEN.encode())
+
+    assert ran.returncode == status
+    assert "line 3  PASS SO FAR  RCD 2" in ran.stdout
+    assert "\nPASS SO FAR; still to do: test button (BS 7671) for 1 device" in ran.stdout
+    assert "line 2  PASS        RCD 1" in ran.stdout
+
+
+@pytest.mark.parametrize("form", ["csv", "json", "html"])
+def test_no_file_shows_a_bare_pass_for_what_is_left(form: str, tmp_path: Path) -> None:
+    """In each form the row says what is still to do."""
+    out = tmp_path / f"out.{form}"
+    command("-", "--code", "gb", "--out", out, given=LEFT_OPEN.encode())
+    text = out.read_text(encoding="utf-8")
+
+    assert "test button (BS 7671)" in text
+    if form != "json":
+        assert "pass so far; still to do: test button (BS 7671)" in text

@@ -1,4 +1,5 @@
-import { begun, sourceText, testNamed } from "./findings.js";
+import { begun } from "./begun.js";
+import { sourceText, testNamed } from "./findings.js";
 import { numberText, quantityText } from "./quantity.js";
 import { NAMES, RESULTS, VALUES } from "./words.js";
 

@@ -1,6 +1,6 @@
 import { calendarPart } from "./calendar.js";
 import { element } from "./element.js";
-import { begun } from "./findings.js";
+import { begun } from "./begun.js";
 import { inPerCent, isEmpty, isFigure, nameOf, textOf } from "./answer-words.js";
 import { plot } from "./plot.js";
 import { stepsPart } from "./steps.js";

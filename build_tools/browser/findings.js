@@ -1,3 +1,4 @@
+import { begun } from "./begun.js";
 import { element } from "./element.js";
 import { isPlan, outcomeOfFinding, wordOf } from "./outcomes.js";
 import { quantityText } from "./quantity.js";
@@ -42,11 +43,6 @@ export function aboutOf({ device, about }, { begins = false } = {}) {
 
 function names(about, device) {
   return about.startsWith(`${device} before `) || about.endsWith(` through ${device}`);
-}
-
-/** A text that begins with a capital. */
-export function begun(text) {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
 /** What a finding is about, its test under the name that a reader knows: first, or after a word. */

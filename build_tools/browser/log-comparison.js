@@ -1,7 +1,7 @@
 import { element } from "./element.js";
 import { findingLine } from "./log-words.js";
-import { outcomeOf, wordOf } from "./outcomes.js";
-import { shapeOf } from "./shapes.js";
+import { toneOf, verdictOf } from "./outcomes.js";
+import { verdictShape } from "./shapes.js";
 
 /** What a new reply says beside a kept one: both verdicts, and each finding that changed. */
 export function comparison(entry, reply) {
@@ -10,17 +10,18 @@ export function comparison(entry, reply) {
     return [element("p", {}, `This build does not judge what was typed: ${why}. The kept verdict stands as it was.`)];
   }
   const changes = changed(entry.reply.findings, reply.findings);
-  const same = outcomeOf(entry.reply) === outcomeOf(reply);
+  const same = verdictOf(entry.reply).words === verdictOf(reply).words;
   return [
     element("p", { class: "again__verdicts" },
-      ...verdict("Kept", outcomeOf(entry.reply)), " ", ...verdict("Now", outcomeOf(reply)), " ",
+      ...verdict("Kept", entry.reply), " ", ...verdict("Now", reply), " ",
       element("strong", {}, same ? (changes.length ? "Same verdict, for other reasons." : "Unchanged.") : "The verdict has changed.")),
     changes.length ? element("ul", {}, ...changes.map((text) => element("li", {}, text))) : "",
   ];
 }
 
-function verdict(when, outcome) {
-  return [`${when}: `, element("span", { "data-outcome": outcome }, shapeOf(outcome), ` ${wordOf(outcome)}.`)];
+function verdict(when, reply) {
+  const shown = verdictOf(reply);
+  return [`${when}: `, element("span", toneOf(shown), verdictShape(shown), ` ${shown.words}.`)];
 }
 
 function changed(before, after) {

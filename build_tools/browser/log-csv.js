@@ -3,7 +3,7 @@ import { sumOf } from "./log-checksum.js";
 import { Damaged } from "./log-damage.js";
 import { checkVersion, FORMAT, VERSION } from "./log-json.js";
 import { findingLine } from "./log-words.js";
-import { outcomeOf, wordOf } from "./outcomes.js";
+import { verdictOf } from "./outcomes.js";
 
 /** The columns in order; those without `part` are for people, and are worked out anew on import. */
 const COLUMNS = [
@@ -18,7 +18,7 @@ const COLUMNS = [
   { name: "checker", part: "checker" },
   { name: "code", cell: ({ reply }) => reply.code },
   { name: "day", cell: ({ reply }) => reply.on },
-  { name: "verdict", cell: ({ reply }) => wordOf(outcomeOf(reply)) },
+  { name: "verdict", cell: ({ reply }) => verdictOf(reply).words },
   { name: "findings", cell: ({ reply }) => reply.findings.map(findingLine).join("\n") },
   { name: "build", part: "build" },
   { name: "request", part: "request", json: true },

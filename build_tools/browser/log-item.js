@@ -4,9 +4,9 @@ import { judgeAgain } from "./log-again.js";
 import { editForm } from "./log-edit.js";
 import { entryParts } from "./log-record-entry.js";
 import { dayInWords, titleOf } from "./log-words.js";
-import { outcomeOf, wordOf } from "./outcomes.js";
+import { toDoLine, toneOf, verdictOf } from "./outcomes.js";
 import { ROOT } from "./places.js";
-import { shapeOf } from "./shapes.js";
+import { verdictShape } from "./shapes.js";
 import { TITLES } from "./words.js";
 
 /**
@@ -16,17 +16,18 @@ import { TITLES } from "./words.js";
  */
 export function entryItem(page, entry, standing) {
   const { reply } = entry;
-  const outcome = outcomeOf(reply);
+  const verdict = verdictOf(reply);
   const item = element(
     "details",
-    { class: "kept", "data-id": entry.id, "data-outcome": outcome },
+    { class: "kept", "data-id": entry.id, ...toneOf(verdict) },
     element(
       "summary",
       { class: "kept__head" },
-      shapeOf(outcome),
+      verdictShape(verdict),
       element("span", { class: "kept__text" },
-        element("strong", {}, wordOf(outcome)),
+        element("strong", {}, verdict.word),
         ` ${entry.device || "Without a label"}`,
+        ...toDoLine(verdict).map((line) => element("span", { class: "kept__what" }, line)),
         element("span", { class: "kept__what" }, `${titleOf(entry)}, ${dayInWords(reply.on)}`),
         standing && element("span", { class: "kept__lost" }, standing)),
     ),

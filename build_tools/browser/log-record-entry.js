@@ -1,11 +1,12 @@
 import { answerParts } from "./answer.js";
 import { element } from "./element.js";
+import { begun } from "./begun.js";
 import { aboutOf } from "./findings.js";
 import { givenList } from "./log-given.js";
 import { dayInWords, momentInWords, placeOf } from "./log-words.js";
-import { outcomeOf, outcomeOfFinding, wordOf } from "./outcomes.js";
+import { outcomeOf, outcomeOfFinding, toDoText, wordOf } from "./outcomes.js";
 import { shapeOf } from "./shapes.js";
-import { JUDGES } from "./words.js";
+import { JUDGES, PASS } from "./words.js";
 
 const COLUMNS = ["Finding", "Measured", "Limit", "Verdict", "Where the limit stands"];
 
@@ -26,6 +27,7 @@ export function entryParts(entry, heading, saidElsewhere = []) {
 function parts({ checker, request, reply, kept, build, note }, heading, saidElsewhere) {
   const cautions = (reply.cautions ?? []).filter((one) => !saidElsewhere.includes(one));
   return [
+    ...toDo(reply.still_to_do ?? []),
     element("p", { class: "sheet__about" },
       `${outcomeOf(reply) === "plan" ? "Planned" : "Judged"} for ${dayInWords(reply.on)} under ${reply.edition || reply.code} (${reply.code}). Kept ${momentInWords(kept)}. Build ${build}.`),
     note ? element("p", { class: "sheet__note" }, element("strong", {}, "Note: "), note) : "",
@@ -34,10 +36,14 @@ function parts({ checker, request, reply, kept, build, note }, heading, saidElse
     ...findings(reply.findings, heading),
     ...figures(reply.answer ?? {}, checker, heading),
     ...explanations(reply.explanations ?? [], heading),
-    reply.next_test ? element("p", {}, element("strong", {}, "Next test: "), `${reply.next_test.test}. ${reply.next_test.why}`) : "",
+    reply.next_test && !reply.still_to_do?.length ? element("p", {}, element("strong", {}, "Next test: "), `${reply.next_test.test}. ${reply.next_test.why}`) : "",
     cautions.length ? element("ul", { class: "cautions" }, ...cautions.map((one) => element("li", {}, one))) : "",
     reply.local_note && !saidElsewhere.includes(reply.local_note) ? element("p", { class: "local-note" }, reply.local_note) : "",
   ].filter(Boolean);
+}
+
+function toDo(missing) {
+  return missing.length ? [element("p", {}, element("strong", {}, `${begun(PASS.still_to_do)}: `), `${missing.map(toDoText).join("; ")}.`)] : [];
 }
 
 function findings(all, heading) {

@@ -1,8 +1,8 @@
 import { element } from "./element.js";
 import { entryParts } from "./log-record-entry.js";
 import { counted, dayInWords, titleOf } from "./log-words.js";
-import { outcomeOf, wordOf } from "./outcomes.js";
-import { shapeOf } from "./shapes.js";
+import { soFarWord, toneOf, verdictOf, wordOf } from "./outcomes.js";
+import { verdictShape } from "./shapes.js";
 import { OUTCOMES } from "./words.js";
 
 const SIGNED = ["Tested by", "Checked by"];
@@ -57,19 +57,21 @@ function generalCautions() {
 }
 
 function tally(entries) {
-  const count = (outcome) => entries.filter(({ reply }) => outcomeOf(reply) === outcome).length;
-  const counts = [...Object.keys(OUTCOMES), "plan"].filter(count).map((one) => `${wordOf(one)}: ${count(one)}`);
+  const shown = entries.map(({ reply }) => verdictOf(reply).word);
+  const count = (word) => shown.filter((one) => one === word).length;
+  const words = [...Object.values(OUTCOMES), soFarWord(), wordOf("plan")];
+  const counts = words.filter(count).map((word) => `${word}: ${count(word)}`);
   return element("p", { class: "sheet__tally" }, counts.join(" · "));
 }
 
 function sheet(entry, said) {
   const { job, device, reply } = entry;
-  const outcome = outcomeOf(reply);
+  const verdict = verdictOf(reply);
   return element(
     "article",
     { class: "sheet__entry" },
     element("h3", { class: "sheet__head" },
-      element("span", { class: "sheet__verdict", "data-outcome": outcome }, shapeOf(outcome), ` ${wordOf(outcome)}`),
+      element("span", { class: "sheet__verdict", ...toneOf(verdict) }, verdictShape(verdict), ` ${verdict.word}`),
       ` ${device || "Device without a label"}`),
     element("p", { class: "sheet__about" }, [job, titleOf(entry)].filter(Boolean).join(". ")),
     ...entryParts(entry, "h4", said),

@@ -35,6 +35,7 @@ const reply = {
   "answer?": (value) => typeof value === "object" && value !== null && !Array.isArray(value),
   "explanations?": [{ name: words, probability: (value) => value >= 0 && value <= 1, "for?": [words], "against?": [words], "do_next?": words }],
   "next_test?": orNothing({ test: words, why: words }),
+  "still_to_do?": [{ test: words, code: words, clause: words, words }],
   "cautions?": [words],
   "local_note?": words,
 };

@@ -1,11 +1,11 @@
 import { dayInWords, findingLine, titleOf } from "./log-words.js";
-import { outcomeOf, wordOf } from "./outcomes.js";
+import { verdictOf } from "./outcomes.js";
 
 /** An entry as plain text, for a clipboard. */
 export function entryText({ job, device, note, checker, build, request, reply }) {
   return [
     [job, device].filter(Boolean).join(", ") || "A device without a label",
-    `${wordOf(outcomeOf(reply))}: ${titleOf({ checker })}, for ${dayInWords(reply.on)}, ${reply.edition || reply.code}`,
+    `${verdictOf(reply).words}: ${titleOf({ checker })}, for ${dayInWords(reply.on)}, ${reply.edition || reply.code}`,
     ...reply.findings.map((finding) => `- ${findingLine(finding)}`),
     ...(reply.cautions ?? []).map((caution) => `Caution: ${caution}`),
     reply.local_note ?? "",

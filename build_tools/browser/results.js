@@ -1,8 +1,10 @@
 import { answerParts } from "./answer.js";
 import { element } from "./element.js";
 import { findingGroups } from "./finding-groups.js";
-import { begun } from "./findings.js";
+import { begun } from "./begun.js";
+import { toDoText } from "./outcomes.js";
 import { treeParts } from "./tree.js";
+import { PASS } from "./words.js";
 
 /** Everything of a reply below the bar; without a reply, nothing. */
 export function showResults(root, reply) {
@@ -16,7 +18,7 @@ function parts(place, reply) {
     ...findingGroups(place, reply.findings),
     ...answerParts(reply.answer ?? {}, reply.checker),
     ...explanations(reply.explanations ?? []),
-    ...nextTest(reply.next_test),
+    ...toDo(reply),
     ...cautions(reply),
   ];
 }
@@ -45,7 +47,10 @@ function reasons(title, list = []) {
   return list.length ? [element("p", {}, `${title}: ${list.join("; ")}.`)] : [];
 }
 
-function nextTest(test) {
+function toDo({ still_to_do: missing = [], next_test: test }) {
+  if (missing.length > 0) {
+    return [element("h2", {}, begun(PASS.still_to_do)), element("ul", {}, ...missing.map((one) => element("li", {}, toDoText(one))))];
+  }
   return test
     ? [element("h2", {}, "The test that would tell most"), element("p", {}, element("strong", {}, `${begun(test.test)}.`), ` ${test.why}`)]
     : [];

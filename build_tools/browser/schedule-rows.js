@@ -1,6 +1,7 @@
 import { element } from "./element.js";
-import { begun } from "./findings.js";
-import { shapeOf } from "./shapes.js";
+import { begun } from "./begun.js";
+import { soFarWord, toneOf } from "./outcomes.js";
+import { verdictShape } from "./shapes.js";
 import { OUTCOMES } from "./words.js";
 
 const AT_ONCE = 100; // rows on the screen before the reader asks for more
@@ -50,19 +51,21 @@ function goOn({ list, more, chosen, headings, ...view }) {
 
 /** One row: its outcome in word and shape, why, what to do, and its cells as they were. */
 export function rowItem(row, headings) {
+  const soFar = row.outcome === PASSES && row.still_to_do.length > 0;
+  const shown = { outcome: row.outcome, soFar };
   return element(
     "li",
-    { class: "finding", "data-outcome": row.outcome },
+    { class: "finding", ...toneOf(shown) },
     element(
       "p",
       { class: "finding__head" },
-      row.outcome ? shapeOf(row.outcome) : "",
-      element("strong", { class: "finding__word" }, OUTCOMES[row.outcome] ?? row.row),
+      row.outcome ? verdictShape(shown) : "",
+      element("strong", { class: "finding__word" }, soFar ? soFarWord() : OUTCOMES[row.outcome] ?? row.row),
       " ",
       element("span", { class: "finding__about" }, begun(placeOf(row))),
     ),
     row.why ? element("p", { class: "finding__says" }, row.why) : "",
-    row.do_next ? element("p", { class: "next" }, `Next: ${row.do_next}`) : "",
+    row.do_next ? element("p", { class: "next" }, soFar ? row.do_next : `Next: ${row.do_next}`) : "",
     details("Where the limits come from", row.limits_from, row),
     details("As written", asWritten(row.cells, headings), row),
   );

@@ -1,18 +1,18 @@
 import { element, say } from "./element.js";
 import { aboutOf } from "./findings.js";
-import { isPlan, outcomeOf, wordOf } from "./outcomes.js";
-import { shapeOf } from "./shapes.js";
+import { isPlan, toDoLine, verdictOf } from "./outcomes.js";
+import { verdictShape } from "./shapes.js";
 
 /** The bar that stays in view: the outcome in one word and a shape, and what decided it. */
 export function showVerdict(root, reply) {
-  const outcome = outcomeOf(reply);
-  if (outcome === "plan") {
-    bar(root, outcome, wordOf(outcome), reply.findings[0].says);
+  const verdict = verdictOf(reply);
+  if (verdict.outcome === "plan") {
+    bar(root, verdict.outcome, verdict.word, reply.findings[0].says);
     offerReasons(root, "See it");
     return;
   }
   const deciding = reply.findings.filter((one) => one.outcome === reply.outcome && !isPlan(one));
-  bar(root, outcome, wordOf(outcome), waiting(root) + decided(reply, deciding));
+  bar(root, verdict.outcome, verdict.word, [...toDoLine(verdict), ""].join(" ") + waiting(root) + decided(reply, deciding), verdict.soFar);
   offerReasons(root, "See why");
 }
 
@@ -41,7 +41,7 @@ function decided(reply, deciding) {
   }
   if (reply.outcome === "pass") {
     const one = deciding.length === 1;
-    return `${deciding.length} ${one ? "finding" : "findings"}, all within their limits.`;
+    return one ? "One finding, within its limits." : `${deciding.length} findings, all within their limits.`;
   }
   const [first, ...others] = deciding;
   const more = others.length ? ` And ${others.length} more below.` : "";
@@ -125,11 +125,12 @@ export function keepInView(options) {
   ["resize", "scroll"].forEach((kind) => view?.addEventListener(kind, follow, options));
 }
 
-function bar(root, outcome, word, detail) {
+function bar(root, outcome, word, detail, soFar = false) {
   const verdict = root.querySelector("[data-verdict]");
-  if (verdict.dataset.outcome !== outcome) {
+  if (verdict.dataset.outcome !== outcome || verdict.hasAttribute("data-so-far") !== soFar) {
     verdict.dataset.outcome = outcome;
-    const shape = outcome === "waiting" ? [] : [shapeOf(outcome)];
+    verdict.toggleAttribute("data-so-far", soFar);
+    const shape = outcome === "waiting" ? [] : [verdictShape({ outcome, soFar })];
     verdict.querySelector("[data-shape]").replaceChildren(...shape);
   }
   say(verdict.querySelector("[data-word]"), word);

@@ -18,6 +18,7 @@ from checkers.judgement.calendar_text import Event, calendar_text
 from checkers.judgement.case import Case
 from checkers.judgement.due_dates import Due, due_tests, parse_every, places_of
 from checkers.judgement.safe_rounding import rounded
+from checkers.judgement.still_to_test import still_to_do
 from checkers.judgement.trend import Band, Trend, trend_of
 from checkers.judgement.visits import Series, Visit, last_days, series_of
 from checkers.judgement.years_findings import (
@@ -111,6 +112,7 @@ def check(inputs: Inputs) -> Result:
             *judge_due(due, case, place),
         ],
         answer={name: value for name, value in _answer(inputs, found, due).items() if value},
+        still_to_do=still_to_do(inputs.history, case),
         cautions=(A_LINE,),
     )
 

@@ -13,7 +13,7 @@ from checkers.domain.verdicts import Outcome, Result
 from checkers.judgement.case import Case
 from checkers.judgement.dc_fitness import SAID_NOTHING
 from checkers.judgement.dc_tests import not_tested_with_dc
-from checkers.judgement.still_to_test import next_test
+from checkers.judgement.still_to_test import next_test, still_to_do
 from checkers.judgement.whole import judge_whole
 
 
@@ -39,13 +39,15 @@ def check(inputs: Inputs) -> Result:
 
     Inputs: a device, its readings, circuit and instrument.
     Result: a finding for each reading and rule; the worst is the outcome. What the
-    code still asks for is the next test.
+    code still requires is still to do, and the first of it the next test.
     """
     case = inputs.case
     said_nothing = () if inputs.circuit.dc_residual is not None else (SAID_NOTHING,)
+    missing = still_to_do(inputs.readings, case)
     return Result(
         findings=judge_whole(inputs.readings, case),
-        next_test=next_test(inputs.readings, case),
+        next_test=next_test(missing),
+        still_to_do=missing,
         cautions=(*said_nothing, *not_tested_with_dc(inputs.readings, case)),
     )
 

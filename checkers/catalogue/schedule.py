@@ -23,7 +23,7 @@ from checkers.judgement.schedule.entry_reader import Rules
 from checkers.judgement.schedule.intake import Given
 from checkers.judgement.schedule.layout import BadMapping
 from checkers.judgement.schedule.schedule import Schedule
-from checkers.judgement.schedule.summary import answer_of, findings_on_the_whole
+from checkers.judgement.schedule.summary import answer_of, findings_on_the_whole, still_to_do
 
 LARGEST = 50_000_000
 
@@ -172,6 +172,7 @@ def summary_of(schedule: Schedule, inputs: Inputs, findings: list[Finding] | Non
     return Result(
         findings=[*findings_on_the_whole(schedule), *findings],
         answer=answer_of(schedule, inputs.rules),
+        still_to_do=still_to_do(schedule.totals),
         cautions=(SAID_NOTHING,),
     )
 

@@ -130,6 +130,7 @@ def _test(record: Record, tables: Mapping[str, Table]) -> CodeTest:
         delays=record.choices("delays", CHOICES["delay"]) or _NONE,
         rated_up_to=record.amount("rated_up_to", "current"),
         purpose=record.choice("purpose", _PURPOSES_OF_TEST),
+        served_by=record.choices("served_by", _TESTS) or _NONE,
     )
     record.finish()
     if set(phases) - _PHASES:

@@ -42,6 +42,12 @@ class Rule:
         """The document, edition, clause and evidence behind the rule."""
         return cite(self.document, self.clause, self.evidence, self.edition)
 
+    @property
+    def designation(self) -> str:
+        """The document with its edition, as people write it."""
+        dated = self.edition[0].isdigit() and " " not in self.edition
+        return f"{self.citation.document}{':' if dated else ', '}{self.edition}"
+
     def in_force(self, day: date) -> bool:
         """Tell whether the rule holds on a day: from its first day, until the day it ends."""
         started = self.from_day is None or self.from_day <= day
@@ -61,12 +67,6 @@ class Edition(Rule):
         published = self.from_day is not None or year is None or int(year[0]) <= day.year
         return published and Rule.in_force(self, day)
 
-    @property
-    def designation(self) -> str:
-        """The document with its edition, as people write it."""
-        dated = self.edition[0].isdigit() and " " not in self.edition
-        return f"{self.citation.document}{':' if dated else ', '}{self.edition}"
-
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class CodeTest(Rule):
@@ -75,8 +75,8 @@ class CodeTest(Rule):
     `test`: trip-time, no-trip, ramp or button. `standing`: required, advised, possible or
     not-required. `multiple` is of the rated residual current; `lasting` [ms] is how long a
     no-trip test lasts. `limits` is the key of the table with the code's own limits; without
-    it the limits of the device's product standard serve. The other fields say which devices
-    it concerns: empty or None for all.
+    it the limits of the device's product standard serve. `served_by` are tests that do in its
+    place. The other fields say which devices it concerns: empty or None for all.
     """
 
     test: str
@@ -91,6 +91,7 @@ class CodeTest(Rule):
     delays: frozenset[str]
     rated_up_to: float | None
     purpose: str
+    served_by: frozenset[str]
 
     def concerns(
         self,

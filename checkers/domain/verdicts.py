@@ -109,6 +109,22 @@ class NextTest:
     outcomes: tuple[str, ...] = ()
 
 
+@dataclass(frozen=True, slots=True)
+class StillToDo:
+    """A test that the local code requires and that no reading answers: a pass is one so far.
+
+    `code` is the document with its edition, `words` the test as a person says it, with the
+    document: ×1 trip time on AC (BS 7671).
+    """
+
+    test: str
+    multiple: float | None
+    waveform: str
+    code: str
+    clause: str
+    words: str
+
+
 Answer = Mapping[str, Any]
 
 
@@ -120,6 +136,7 @@ class Result:
     answer: Answer = field(default_factory=dict)
     explanations: Sequence[Explanation] = ()
     next_test: NextTest | None = None
+    still_to_do: Sequence[StillToDo] = ()
     cautions: Sequence[str] = ()
 
     @property

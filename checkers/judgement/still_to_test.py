@@ -1,13 +1,15 @@
-"""What the readings leave open: the test the code still asks for, and the trip not yet shown."""
+"""What the readings leave open: the tests the code still requires, and the trip not yet shown."""
 
 from __future__ import annotations
 
 from collections.abc import Sequence
 
 from checkers.domain.codes import CodeTest
+from checkers.domain.limit_words import WAVEFORMS
+from checkers.domain.measured import Said
 from checkers.domain.quantities import format_number
-from checkers.domain.readings import Reading, Test
-from checkers.domain.verdicts import Finding, Judges, NextTest, Outcome
+from checkers.domain.readings import Reading, Test, Waveform
+from checkers.domain.verdicts import Finding, Judges, NextTest, Outcome, StillToDo
 from checkers.judgement.case import Case
 from checkers.judgement.installation_tests import answers_test, tests_asked_for
 from checkers.judgement.judged import Judged
@@ -19,6 +21,9 @@ NAMES = {
     Test.RAMP: "ramp",
     Test.BUTTON: "test button",
 }
+NO_ANSWER = frozenset({Said.NO_RESULT, Said.UNCLEAR})
+SO_FAR, STILL_TO_DO = "pass so far", "still to do"
+SHORT = {Waveform.AC.value: "AC"}
 
 
 def trip_not_shown(judged: Sequence[Judged]) -> list[Finding]:
@@ -37,21 +42,48 @@ def trip_not_shown(judged: Sequence[Judged]) -> list[Finding]:
     ]
 
 
-def next_test(readings: Sequence[Reading], case: Case) -> NextTest | None:
-    """Return the first test that the code requires and that is not among the readings."""
-    for test in tests_asked_for(case):
-        given = (answers_test(one, test, level_of(one, case)) for one in readings)
-        if test.standing == "required" and not any(given):
-            return NextTest(test=_words(test), why=_why(test))
-    return None
+def still_to_do(readings: Sequence[Reading], case: Case) -> tuple[StillToDo, ...]:
+    """Return the tests that the code requires and that none of the readings answers."""
+    results = [one for one in readings if one.measured.said not in NO_ANSWER]
+    missing = (
+        test
+        for test in tests_asked_for(case)
+        if test.standing == "required" and not any(_answers(one, test, case) for one in results)
+    )
+    return tuple(dict.fromkeys(map(_still_to_do, missing)))
+
+
+def _answers(reading: Reading, test: CodeTest, case: Case) -> bool:
+    served = reading.test in test.served_by
+    return served or answers_test(reading, test, level_of(reading, case))
+
+
+def _still_to_do(test: CodeTest) -> StillToDo:
+    return StillToDo(
+        test=test.test,
+        multiple=test.multiple,
+        waveform=test.waveform,
+        code=test.designation,
+        clause=test.citation.clause,
+        words=f"{_words(test)} ({test.citation.document})",
+    )
 
 
 def _words(test: CodeTest) -> str:
-    name = NAMES.get(Test(test.test), test.test)
-    multiple = "" if test.multiple is None else f" at ×{format_number(test.multiple)}"
-    return name + multiple + (f" on {test.waveform.upper()}" if test.waveform == "ac" else "")
+    multiple = "" if test.multiple is None else f"×{format_number(test.multiple)} "
+    waveform = SHORT.get(test.waveform) or WAVEFORMS.get(test.waveform, "")
+    return f"{multiple}{NAMES[Test(test.test)]}{f' on {waveform}' if waveform else ''}"
 
 
-def _why(test: CodeTest) -> str:
-    place = f"{test.citation.document}, {test.citation.edition}"
-    return f"{place} asks for it, and it is not among these readings."
+def pass_so_far(missing: Sequence[str]) -> str:
+    """Return a pass with what is still to do, in words: never a bare pass."""
+    return f"{SO_FAR}; {STILL_TO_DO}: {', '.join(missing)}"
+
+
+def next_test(missing: Sequence[StillToDo]) -> NextTest | None:
+    """Return the first of the tests that are still to do, and why."""
+    if not missing:
+        return None
+    first = missing[0]
+    why = f"{first.code} requires it, and it is not among these readings."
+    return NextTest(test=first.words, why=why)

@@ -30,7 +30,8 @@ def test_a_kept_verdict_survives_a_reload(job_log: JobLog, page: Page) -> None:
 
     entry = job_log.entries.first
     expect(page.locator("[data-list] h2")).to_have_text("Farm shop")
-    expect(entry).to_contain_text("Pass Board 1, way 3")
+    expect(entry).to_contain_text("Pass so far Board 1, way 3")
+    expect(entry).to_contain_text("Still to do: test button (BS 7671).")
     expect(entry).to_contain_text("24 November 2026")
     entry.locator("summary").click()
     expect(entry).to_contain_text("Loads off")
@@ -168,7 +169,8 @@ def test_a_case_judged_again_shows_both_verdicts(job_log: JobLog, tmp_path: Path
     again = entry.locator(".again").first
     expect(again).to_contain_text("For its own day, 24 November 2026", timeout=PATIENCE)
     expect(again.locator(".again__verdicts")).to_have_text(
-        "Kept:  Fail. Now:  Pass. The verdict has changed."
+        "Kept:  Fail. Now:  Pass so far; still to do: test button (BS 7671). "
+        "The verdict has changed."
     )
     expect(again).to_contain_text("Above a limit that no longer holds.")
     expect(entry.locator(".again").nth(1)).to_contain_text("As if read today")

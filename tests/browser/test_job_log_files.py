@@ -91,7 +91,10 @@ def test_the_csv_is_plain_and_no_cell_is_a_formula(job_log: JobLog, tmp_path: Pa
         rows = list(csv.DictReader(file, strict=True))
 
     assert len(rows) == 2
-    assert {row["verdict"] for row in rows} == {"Pass", "Fail"}
+    assert {row["verdict"] for row in rows} == {
+        "Pass so far; still to do: test button (BS 7671)",
+        "Fail",
+    }
     assert [
         cell for row in rows for cell in row.values() if cell.startswith(tuple("=+-@\t\r"))
     ] == []

@@ -51,10 +51,15 @@ def test_the_record_holds_every_part(job_log: JobLog) -> None:
     assert reply["local_note"] in text
     assert "Loads off" in text
     assert "Type: A: and pulsating direct" in text
-    for word in ("Tested by", "Checked by", "Signature", "Date", "Fail: 2", "Pass: 1"):
+    for word in ("Tested by", "Checked by", "Signature", "Date", "Fail: 2", "Pass so far: 1"):
         assert word in text
     heads = sheet.locator(".sheet__head").all_inner_texts()
-    assert [" ".join(head.split()) for head in heads] == ["Pass Way 3", "Fail Way 4", "Fail Way 10"]
+    assert [" ".join(head.split()) for head in heads] == [
+        "Pass so far Way 3",
+        "Fail Way 4",
+        "Fail Way 10",
+    ]
+    assert "Still to do: Test button (BS 7671): BS 7671:2018, 643.10" in text
 
 
 @pytest.mark.parametrize("width", [320, 412, 794])

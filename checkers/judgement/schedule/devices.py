@@ -8,7 +8,7 @@ from dataclasses import dataclass, field
 from datetime import date
 from typing import Any
 
-from checkers.domain.verdicts import Outcome
+from checkers.domain.verdicts import Outcome, StillToDo, worst
 from checkers.judgement.schedule.entry import Entry, RowKind
 
 Key = tuple[str, str, date | None]
@@ -51,13 +51,35 @@ class Neighbours:
 
 @dataclass(slots=True)
 class Known:
-    """What is remembered of a device: first line, outcome, properties, readings."""
+    """What is remembered of a device: first line, outcome, what is to do, properties, readings."""
 
     line: int
     outcome: Outcome
     is_tested: bool
+    still_to_do: tuple[StillToDo, ...] = ()
     device: dict[str, str] = field(default_factory=dict)
     readings: list[dict[str, Any]] = field(default_factory=list)
+
+    @property
+    def standing(self) -> tuple[Outcome, tuple[StillToDo, ...]]:
+        """What the device comes to, with what is still to do."""
+        return self.outcome, self.still_to_do
+
+    def with_row(self, row: Known) -> Known:
+        """Return what is known with a further row: what either row answers is done."""
+        both = self.is_tested and row.is_tested
+        latest = row if row.is_tested else self
+        answered = (one for one in row.still_to_do if one in self.still_to_do)
+        return Known(
+            line=self.line,
+            outcome=worst((self.outcome, row.outcome))
+            if self.is_tested or not row.is_tested
+            else row.outcome,
+            is_tested=self.is_tested or row.is_tested,
+            still_to_do=tuple(answered) if both else latest.still_to_do,
+            device=self.device | row.device,
+            readings=self.readings + row.readings,
+        )
 
     def tell(self, entry: Entry) -> None:
         """Fill in what a later row of the device leaves open, unless it speaks of another one."""

@@ -12,6 +12,7 @@ from typing import Any, Protocol
 from checkers.domain.verdicts import Outcome
 from checkers.judgement.schedule.row import Row
 from checkers.judgement.schedule.schedule import Schedule
+from checkers.judgement.still_to_test import pass_so_far
 
 IN_WORDS = {
     Outcome.PASS: "pass",
@@ -36,4 +37,14 @@ class Output(Protocol):
 
 def outcome_words(row: Row) -> str:
     """Return a row's outcome as it is written out; empty where nothing is judged."""
+    if row.passes_so_far:
+        return pass_so_far(row.missing)
     return "" if row.outcome is None else IN_WORDS[row.outcome]
+
+
+def whole_in_words(reply: Mapping[str, Any]) -> str:
+    """Return what a schedule comes to as it is written out: a pass never alone."""
+    missing = [one["words"] for one in reply["still_to_do"]]
+    if reply["outcome"] == Outcome.PASS and missing:
+        return pass_so_far(missing)
+    return IN_WORDS[reply["outcome"]]

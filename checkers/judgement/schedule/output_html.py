@@ -6,7 +6,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from typing import Any
 
 from checkers.judgement.schedule.entry import RowKind
-from checkers.judgement.schedule.output import IN_WORDS, outcome_words
+from checkers.judgement.schedule.output import IN_WORDS, outcome_words, whole_in_words
 from checkers.judgement.schedule.row import Row
 from checkers.judgement.schedule.schedule import Schedule
 from checkers.judgement.schedule.summary import rate_sentence, sentence_of
@@ -94,10 +94,11 @@ class HtmlOutput:
                 '<!doctype html>\n<html lang="en">\n<head>\n<meta charset="utf-8">\n',
                 '<meta name="viewport" content="width=device-width">\n',
                 f"<title>{TITLE}</title>\n<style>{STYLE}</style>\n</head>\n<body>\n",
-                f"<h1>{TITLE}</h1>\n<p><strong>{_text(IN_WORDS[reply['outcome']])}</strong>",
+                f"<h1>{TITLE}</h1>\n<p><strong>{_text(whole_in_words(reply))}</strong>",
                 f" ({_text(where)})</p>\n",
                 f"<p>{_text(sentence_of(totals))} {_text(rate_sentence(totals))}</p>\n",
                 _first(answer["first"], answer["need_a_person"]),
+                _section("Still to do", (one["words"] for one in reply["still_to_do"])),
                 _section("Asked back", answer["questions"]),
                 _section("Taken for granted", answer["assumed"]),
                 _section("Cautions", [*reply["cautions"], reply["local_note"]]),

@@ -17,6 +17,7 @@ def row_as_values(row: Row) -> dict[str, Any]:
         "row": row.kind.value,
         "device": row.device,
         "outcome": row.outcome.value if row.outcome else None,
+        "still_to_do": row.missing,
         "why": row.why,
         "do_next": row.do_next,
         "limits_from": row.sources,

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from checkers.domain.verdicts import Finding, NextTest, Outcome
+from checkers.domain.verdicts import Finding, Outcome, StillToDo
 from checkers.judgement.reading_words import spoken
 from checkers.judgement.schedule.entry import RowKind
 
@@ -18,6 +18,7 @@ class Row:
     `outcome` is None where there is nothing to judge. On further rows of a device it
     repeats the device's outcome, without its findings; `note` then names the line.
     `answers` is the line of an earlier row that names the device and holds no reading.
+    `still_to_do` are the tests of the device that the code requires and that are not there.
     """
 
     line: int
@@ -26,7 +27,7 @@ class Row:
     device: str = ""
     outcome: Outcome | None = None
     findings: tuple[Finding, ...] = ()
-    next_test: NextTest | None = None
+    still_to_do: tuple[StillToDo, ...] = ()
     note: str = ""
     answers: int = 0
 
@@ -41,9 +42,19 @@ class Row:
     def do_next(self) -> str:
         """What to do about it, in one text."""
         todo = [one.do_next for one in self.findings if one.outcome is not Outcome.PASS]
-        if self.next_test:
-            todo.append(f"Still to test: {self.next_test.test}.")
+        if self.still_to_do:
+            todo.append(f"Still to do: {', '.join(self.missing)}.")
         return " ".join(dict.fromkeys(one for one in todo if one))
+
+    @property
+    def missing(self) -> list[str]:
+        """The tests that are still to do, in words."""
+        return [one.words for one in self.still_to_do]
+
+    @property
+    def passes_so_far(self) -> bool:
+        """Whether all there is passes, and a required test is not there."""
+        return self.outcome is Outcome.PASS and bool(self.still_to_do)
 
     @property
     def sources(self) -> str:

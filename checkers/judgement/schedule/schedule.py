@@ -102,40 +102,44 @@ class Schedule:
             whole.take_in(other)
         known = self._memory.get(whole.key)
         if known is not None and known.holds_all_of(whole):
-            yield from (_repeated(entry, known.line, known.outcome) for entry in group)
+            yield from (_repeated(entry, known) for entry in group)
             return
         if known is not None:
             known.tell(whole)
         lead = next((one for one in group if one.kind is RowKind.DEVICE), group[0])
         row = self._lead_row(whole, lead, known)
+        now = Known(row.line, _outcome(row), whole.has_readings, row.still_to_do)
         for entry in group:
-            yield row if entry is lead else _repeated(entry, row.line, _outcome(row))
+            yield row if entry is lead else _repeated(entry, now)
 
     def _lead_row(self, whole: Entry, lead: Entry, known: Known | None) -> Row:
         """Return the row that carries the device's verdict, and remember the device."""
         row = self._verdict(whole, lead)
-        outcome, line = _outcome(row), row.line
-        device, readings = whole.device, whole.readings
-        was_tested = known is not None and known.is_tested
-        if known is not None:
-            outcome, line = self._again(known, whole, outcome), known.line
-            device, readings = known.device | device, known.readings + readings
-            row = _again(row, line, 0 if was_tested or not whole.has_readings else line)
-            self.worst.add(replace(row, kind=RowKind.DEVICE))
-        self._memory.put(
-            whole.key, Known(line, outcome, whole.has_readings or was_tested, device, readings)
+        now = Known(
+            row.line,
+            _outcome(row),
+            whole.has_readings,
+            row.still_to_do,
+            whole.device,
+            whole.readings,
         )
+        if known is not None:
+            now = self._again(known, now)
+            answers = now.line if whole.has_readings and not known.is_tested else 0
+            row = _again(replace(row, still_to_do=now.still_to_do), now.line, answers)
+            self.worst.add(replace(row, kind=RowKind.DEVICE))
+        self._memory.put(whole.key, now)
         return row
 
-    def _again(self, known: Known, whole: Entry, outcome: Outcome) -> Outcome:
+    def _again(self, known: Known, row: Known) -> Known:
         """Count a device anew of which a further row was judged; returns what it comes to."""
-        if known.is_tested or not whole.has_readings:
-            both = worst((known.outcome, outcome))
-            self.totals.correct(known.outcome, both)
-            return both
-        self.totals.found_tested(outcome)
-        self.worst.drop(known.line)
-        return outcome
+        whole = known.with_row(row)
+        if known.is_tested or not row.is_tested:
+            self.totals.correct(known.standing, whole.standing)
+        else:
+            self.totals.found_tested(whole.standing)
+            self.worst.drop(known.line)
+        return whole
 
     def _verdict(self, whole: Entry, lead: Entry) -> Row:
         row = _row(lead, RowKind.DEVICE if whole.has_readings else RowKind.NOT_TESTED)
@@ -151,7 +155,7 @@ class Schedule:
             row,
             outcome=worst(one.outcome for one in findings),
             findings=tuple(findings),
-            next_test=result.next_test,
+            still_to_do=tuple(result.still_to_do),
         )
 
 
@@ -165,9 +169,9 @@ def _again(row: Row, line: int, answers: int) -> Row:
     return replace(row, kind=RowKind.SAME_DEVICE, note=note.format(line=line), answers=answers)
 
 
-def _repeated(entry: Entry, line: int, outcome: Outcome) -> Row:
-    row = _row(entry, RowKind.SAME_DEVICE, outcome)
-    return replace(row, note=SAME.format(line=line))
+def _repeated(entry: Entry, known: Known) -> Row:
+    row = _row(entry, RowKind.SAME_DEVICE, known.outcome)
+    return replace(row, still_to_do=known.still_to_do, note=SAME.format(line=known.line))
 
 
 def _outcome(row: Row) -> Outcome:

@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import replace
 from typing import Any
 
 from checkers.domain.quantities import format_number
 from checkers.domain.readings import Test
-from checkers.domain.verdicts import Figure, Finding, Judges, Outcome
+from checkers.domain.verdicts import Figure, Finding, Judges, Outcome, StillToDo
 from checkers.judgement.schedule.days import MONTH_FIRST
 from checkers.judgement.schedule.delimiters import NAMES
 from checkers.judgement.schedule.entry_reader import Rules
@@ -17,6 +18,7 @@ from checkers.judgement.schedule.row import Row
 from checkers.judgement.schedule.schedule import Schedule
 from checkers.judgement.schedule.surveys import SURVEYS, Survey
 from checkers.judgement.schedule.totals import Totals
+from checkers.judgement.still_to_test import SO_FAR
 
 ABOUT = "the whole schedule"
 NO_HEADINGS = "No row of headings was recognised, so no row was judged."
@@ -96,9 +98,9 @@ def _lacks_a_multiple(column: Column) -> bool:
 
 
 def devices_of(totals: Totals) -> dict[str, int]:
-    """Return how many devices came out how, those without a reading apart."""
+    """Return how many devices came out how; which pass so far, and have no reading, also apart."""
     counts = {outcome.value: totals.devices[outcome] for outcome in Outcome}
-    return counts | {"not tested": totals.not_tested}
+    return counts | {SO_FAR: totals.so_far, "not tested": totals.not_tested}
 
 
 def _rates(totals: Totals) -> dict[str, Any]:
@@ -138,6 +140,7 @@ def findings_on_the_whole(schedule: Schedule) -> list[Finding]:
 def sentence_of(totals: Totals) -> str:
     """Return what a schedule comes to, in words."""
     counts = devices_of(totals)
+    counts["pass"] -= totals.so_far
     parts = [f"{count} {_IN_WORDS[name]}" for name, count in counts.items() if count]
     listed = ", ".join(parts) or "no device was found"
     unread = totals.rows_not_read
@@ -149,8 +152,18 @@ _IN_WORDS: Mapping[str, str] = {
     "fail": "fail",
     "borderline": "borderline",
     "cannot-say": "cannot be judged",
+    SO_FAR: "pass so far, with tests still to do",
     "not tested": "of these not tested",
 }
+
+
+def still_to_do(totals: Totals) -> list[StillToDo]:
+    """Return the tests that are still to do, each with the number of devices in its words."""
+    return [
+        replace(one, words=f"{one.words} for {count} {'device' if count == 1 else 'devices'}")
+        for one, count in totals.still_to_do.items()
+        if count > 0
+    ]
 
 
 def rate_sentence(totals: Totals) -> str:

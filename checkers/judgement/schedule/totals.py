@@ -3,16 +3,18 @@
 from __future__ import annotations
 
 from collections import Counter
+from collections.abc import Sequence
 from dataclasses import dataclass, field
 from math import sqrt
 from statistics import NormalDist
 
-from checkers.domain.verdicts import Outcome, worst
+from checkers.domain.verdicts import Outcome, StillToDo, worst
 from checkers.judgement.schedule.entry import RowKind
 from checkers.judgement.schedule.row import Row
 
 CONFIDENCE = 0.95
 JUDGED = (Outcome.PASS, Outcome.BORDERLINE, Outcome.FAIL)
+Standing = tuple[Outcome, Sequence[StillToDo]]
 
 
 def share_interval(count: int, of: int, confidence: float = CONFIDENCE) -> tuple[float, float]:
@@ -36,28 +38,40 @@ def share_interval(count: int, of: int, confidence: float = CONFIDENCE) -> tuple
 
 @dataclass(slots=True)
 class Totals:
-    """Counts of rows and of devices, added to row by row."""
+    """Counts of rows and of devices, added to row by row.
+
+    `so_far` are the devices among those that pass of which a required test is still to do;
+    `still_to_do` tells of how many of them each test is.
+    """
 
     rows: Counter[RowKind] = field(default_factory=Counter)
     devices: Counter[Outcome] = field(default_factory=Counter)
     not_tested: int = 0
+    so_far: int = 0
+    still_to_do: Counter[StillToDo] = field(default_factory=Counter)
 
     def add(self, row: Row) -> None:
         """Count a row; and its device too, where the row is the first of it."""
         self.rows[row.kind] += 1
         if row.kind in (RowKind.DEVICE, RowKind.NOT_TESTED) and row.outcome is not None:
-            self.devices[row.outcome] += 1
+            self._count(row.outcome, row.still_to_do, 1)
             self.not_tested += row.kind is RowKind.NOT_TESTED
 
-    def correct(self, before: Outcome, after: Outcome) -> None:
+    def correct(self, before: Standing, after: Standing) -> None:
         """Move a device that a further row of it showed in another light."""
-        self.devices[before] -= 1
-        self.devices[after] += 1
+        self._count(*before, -1)
+        self._count(*after, 1)
 
-    def found_tested(self, outcome: Outcome) -> None:
+    def found_tested(self, found: Standing) -> None:
         """Move a device of which an earlier row held no reading."""
         self.not_tested -= 1
-        self.correct(Outcome.CANNOT_SAY, outcome)
+        self.correct((Outcome.CANNOT_SAY, ()), found)
+
+    def _count(self, outcome: Outcome, missing: Sequence[StillToDo], by: int) -> None:
+        self.devices[outcome] += by
+        if outcome is Outcome.PASS and missing:
+            self.so_far += by
+            self.still_to_do.update(dict.fromkeys(missing, by))
 
     @property
     def judged(self) -> int:

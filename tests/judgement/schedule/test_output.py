@@ -65,7 +65,7 @@ def test_a_table_has_a_row_for_each_row_of_the_file(form: str, delimiter: str) -
     rows = list(csv.reader(io.StringIO(text.removeprefix("\ufeff")), delimiter=delimiter))
 
     assert [row[0] for row in rows] == ["1", "2", "line", *(str(one) for one in LINES[3:])]
-    assert rows[3][1:3] == ["device", "pass"]
+    assert rows[3][1:3] == ["device", "pass so far; still to do: test button (BS 7671)"]
     assert rows[3][7:] == ["1 <b>Sockets</b>", "RCBO A", "30 mA", "28,5"]
     assert rows[4][2] == "FAIL"
     assert rows[5][8] == "RCBO\nA"
