@@ -4,22 +4,28 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
+from datetime import date
+from functools import lru_cache
 from typing import Any
 
-from checkers.catalogue import explain, readings
+from checkers.catalogue import explain, leakage_budget, readings, type_for_load
 from checkers.domain.causes import ACTIONS, CAUSES
 from checkers.domain.checker import Checker, Example
-from checkers.domain.drills import DRILLS, Level
+from checkers.domain.codes import Code
+from checkers.domain.devices import Device
+from checkers.domain.drills import DRILLS, Level, Scene
 from checkers.domain.fields import choice, group, many, whole_number, yes_no
+from checkers.domain.loads import LOADS
 from checkers.domain.question import Question
 from checkers.domain.verdicts import Explanation, Finding, Judges, Outcome, Result
-from checkers.judgement.practice.drawn import Drawn, draw
+from checkers.judgement.practice.drawn import LAST_SEED, Drawn, draw
 from checkers.judgement.practice.hints import KINDS, hint
 from checkers.judgement.practice.marking import DO_NOT_KNOW, Decision, marks
-from checkers.judgement.practice.practised import Practised
-from checkers.judgement.practice.sheet import LAST_SEED, SheetAsked, sheet
+from checkers.judgement.practice.practised import Practised, deciding
+from checkers.judgement.practice.sheet import SheetAsked, sheet
 from checkers.judgement.practice.taken import Taken, take
 from checkers.judgement.practice.tries import tried
+from checkers.judgement.practice.wrong_settings import without_settings
 
 UNKNOWN = (DO_NOT_KNOW, "I do not know")
 OUTCOMES = (
@@ -74,6 +80,16 @@ class Inputs(Question):
         """The level asked for."""
         return DRILLS.levels[int(self.level) - 1]
 
+    @property
+    def drawn(self) -> Drawn:
+        """The device asked for."""
+        return draw(self.seed, self.chosen_level, self.local_code, self.day, fit_of)
+
+    @property
+    def hazards(self) -> frozenset[str]:
+        """What the equipment of the place brings with it."""
+        return frozenset() if self.sheet else LOADS[self.drawn.scene.load].hazards
+
 
 def check(inputs: Inputs) -> Result:
     """Show what the chosen tests read, and mark the decision once it is made.
@@ -88,15 +104,17 @@ def check(inputs: Inputs) -> Result:
     if inputs.sheet:
         return _sheet(inputs)
     level = inputs.chosen_level
-    drawn = draw(inputs.seed, level, inputs.local_code, inputs.day)
+    drawn = inputs.drawn
     keys = [*drawn.given, *(one.do for one in inputs.actions)]
     things = [DRILLS.things[key] for key in keys]
-    taken = take(things, drawn.possible, drawn.case, drawn.known, inputs.seed)
+    taken = take(things, drawn.possible, drawn.case, drawn.known, drawn.shown_by)
     decided = Decision(inputs.decision.limits, inputs.decision.cause, inputs.decision.action)
     answer = _shown(level, drawn, taken)
     if not (inputs.hint or decided.is_made):
         return _result([_waiting(level)], answer)
-    practised = Practised(level, drawn, taken, _judge(inputs, drawn, taken))
+    practised = Practised(
+        level, drawn, taken, _judge(inputs, drawn, taken), _leaks_too_much(inputs, drawn, taken)
+    )
     if inputs.hint:
         return _result([hint(inputs.hint, decided, practised)], answer)
     if inputs.trying:
@@ -123,8 +141,49 @@ def _result(
     return Result(findings=found, answer=answer, explanations=listed, cautions=(INVENTED,))
 
 
+@lru_cache(maxsize=512)
+def fit_of(scene: Scene, device: Device, code: Code, on: date) -> Finding:
+    """Return what decides, for type-for-load, whether a device fits the equipment of a place."""
+    result = type_for_load.check(
+        type_for_load.Inputs(
+            code=code.key,
+            on=on,
+            load=scene.load,
+            supply=scene.fed,
+            separation=scene.separation,
+            maker_says=scene.maker_says,
+            dc_detection=scene.detection,
+            device=device,
+        )
+    )
+    return deciding(result)
+
+
+def _leaks_too_much(inputs: Inputs, drawn: Drawn, taken: Sequence[Taken]) -> bool:
+    """Tell whether leakage-budget fails what the leakage clamp showed, if it was used."""
+    measured = [one.current for one in taken if one.thing.look == "leakage" and one.current]
+    return any(
+        leakage_budget.check(
+            leakage_budget.Inputs(
+                code=inputs.code, on=inputs.on, device=drawn.case.device, measured=one
+            )
+        ).outcome
+        is Outcome.FAIL
+        for one in measured
+    )
+
+
 def _judge(inputs: Inputs, drawn: Drawn, taken: Sequence[Taken]) -> Result:
-    """Return what the readings checker says, with the clamps and what was seen."""
+    """Return what the readings checker says, with the clamps and what was seen.
+
+    Where the instrument was found set otherwise than noted, no reading of it counts.
+    """
+    judged = _readings(inputs, drawn, taken)
+    settings = [one.strange for one in taken if one.thing.look == "settings"]
+    return without_settings(judged) if any(settings) else judged
+
+
+def _readings(inputs: Inputs, drawn: Drawn, taken: Sequence[Taken]) -> Result:
     listed = tuple(one.reading for one in taken if one.reading is not None)
     currents = {one.thing.look: one.current for one in taken if one.current is not None}
     seen = [one.seen_otherwise for one in taken if one.seen_otherwise is not None]
@@ -170,7 +229,7 @@ def _sheet(inputs: Inputs) -> Result:
     asked = SheetAsked(
         inputs.seed, inputs.chosen_level, inputs.sheet, inputs.local_code, inputs.day
     )
-    made = sheet(asked, lambda drawn, taken: _judge(inputs, drawn, taken))
+    made = sheet(asked, lambda drawn, taken: _judge(inputs, drawn, taken), fit_of)
     finding = Finding(
         about="sheet",
         outcome=Outcome.CANNOT_SAY,

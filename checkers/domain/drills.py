@@ -10,6 +10,8 @@ from typing import Any
 from checkers.domain.causes import ACTIONS, CAUSES
 from checkers.domain.data_files import data_folder, read_toml
 from checkers.domain.devices import DeviceType
+from checkers.domain.load_kinds import Separation, Supply
+from checkers.domain.loads import LOADS
 from checkers.domain.placed_readings import PLACES, SUPPLIES
 from checkers.domain.readings import PHASES, Test, Waveform
 from checkers.domain.records import Record, amount
@@ -18,15 +20,25 @@ FILE = "practice.toml"
 LOOKS = frozenset({"watch", "marking", "dc", "leakage", "path", "settings", "bond"})
 ASKS = frozenset({"limits", "cause", "action"})
 SOUND = "in-good-order"
-LOADS = frozenset({"on", "off"})
+SILENT = "silent"
+SWITCHED = frozenset({"on", "off"})
 
 
 @dataclass(frozen=True, slots=True)
 class Scene:
-    """An invented place, and what supplies it."""
+    """An invented place, what supplies it, and the equipment there.
+
+    `fed`, `separation`, `maker_says` and `detection` are what is known of the equipment, as
+    type-for-load is asked; what is not said is None or empty.
+    """
 
     words: str
     supply: str
+    load: str
+    fed: str
+    separation: str
+    maker_says: str
+    detection: bool | None
 
 
 @dataclass(frozen=True, slots=True)
@@ -105,8 +117,18 @@ def load_drills(text: dict[str, Any], file: str) -> Drills:
 
 def _scene(record: Record) -> Scene:
     supplies = frozenset(supply for supply, _ in SUPPLIES)
-    scene = Scene(record.text("words"), record.choice("supply", supplies))
+    scene = Scene(
+        words=record.text("words"),
+        supply=record.choice("supply", supplies),
+        load=record.choice("load", frozenset(LOADS)),
+        fed=record.choice("fed", frozenset(Supply), default=""),
+        separation=record.choice("separation", frozenset(Separation), default=Separation.UNKNOWN),
+        maker_says=record.text("maker_says", default=SILENT),
+        detection=None if record.value("detection") is None else record.flag("detection"),
+    )
     record.finish()
+    if scene.fed and scene.fed not in LOADS[scene.load].circuits:
+        raise record.error(f"'fed' is {scene.fed!r}, which is no supply of its equipment")
     return scene
 
 
@@ -129,7 +151,7 @@ def _thing(key: str, record: Record) -> Thing:
         waveform=record.choice("waveform", frozenset(Waveform), default=Waveform.AC.value),
         phase=record.choice("phase", frozenset(one for one, _ in PHASES), default=""),
         place=record.choice("place", frozenset(one for one, _ in PLACES), default="point"),
-        loads=record.choice("loads", LOADS, default="off"),
+        loads=record.choice("loads", SWITCHED, default="off"),
     )
     record.finish()
     if bool(look) == (thing.test != Test.UNKNOWN):

@@ -8,6 +8,7 @@ from typing import Any
 from playwright.sync_api import Locator, Page, expect
 
 from checkers import run
+from checkers.catalogue.practice import fit_of
 from checkers.domain.causes import CAUSES
 from checkers.domain.codes import CODES
 from checkers.domain.drills import DRILLS
@@ -23,7 +24,7 @@ class Case:
 
     def __init__(self, level: int, seed: int) -> None:
         self.asked = {"code": "gb", "on": str(DAY), "level": str(level), "seed": seed}
-        self.cause = draw(seed, DRILLS.levels[level - 1], CODES["gb"], DAY).cause
+        self.cause = draw(seed, DRILLS.levels[level - 1], CODES["gb"], DAY, fit_of).cause
         self.action = CAUSES[self.cause].action
 
     @property

@@ -9,6 +9,7 @@ from typing import Any
 import pytest
 
 from checkers import run
+from checkers.catalogue.practice import fit_of
 from checkers.domain.causes import CAUSES
 from checkers.domain.codes import CODES
 from checkers.domain.drills import DRILLS
@@ -31,7 +32,7 @@ def practise(seed: int, level: str, *done: str, **decision: str) -> dict[str, An
 def cause_behind(seed: int, level: str) -> str:
     """Return the code of the hidden cause."""
     chosen = DRILLS.levels[int(level) - 1]
-    return draw(seed, chosen, CODES["gb"], date(2026, 11, 24)).cause
+    return draw(seed, chosen, CODES["gb"], date(2026, 11, 24), fit_of).cause
 
 
 @pytest.mark.parametrize("level", LEVELS)

@@ -90,11 +90,19 @@ def test_a_cause_that_the_readings_point_to_is_not_simply_wrong() -> None:
     seed = next(
         seed
         for seed in range(1, 200)
-        if cause_behind(seed, "5") == "type-too-low"
-        and re.fullmatch(r"[\d.]+ ms", replied(seed, "5")["answer"]["readings"][0]["shows"])
+        if cause_behind(seed, "3") == "button-failed"
+        and re.fullmatch(r"[\d.]+ ms", replied(seed, "3")["answer"]["readings"][0]["shows"])
     )
 
-    assert tried(seed, "5", cause="in-good-order")["outcome"] == "borderline"
+    assert tried(seed, "3", cause="in-good-order")["outcome"] == "borderline"
+
+
+def test_a_type_that_the_equipment_rules_out_is_no_fair_guess_at_good_order() -> None:
+    """Whoever compares the marking with what is connected sees it: no reading is needed."""
+    seed = next(one for one in range(1, 200) if cause_behind(one, "5") == "type-too-low")
+
+    assert tried(seed, "5", cause="in-good-order")["outcome"] == "fail"
+    assert "type" in tried(seed, "5", cause="type-too-low")["says"].lower()
 
 
 @pytest.mark.parametrize("seed", SEEDS)

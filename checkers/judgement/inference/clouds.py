@@ -12,7 +12,7 @@ from checkers.judgement.inference.hypotheses import modelled_as
 from checkers.physics.response.attempt import Attempt
 from checkers.physics.response.in_good_order import in_good_order
 from checkers.physics.response.known import Known
-from checkers.physics.response.lots import even_lots
+from checkers.physics.response.lots import Lots, even_lots
 from checkers.physics.response.possible import Possible
 from checkers.physics.response.prediction import predict
 from checkers.physics.response.under_cause import CHANGES
@@ -31,18 +31,24 @@ class Columns(NamedTuple):
     opens_unseen: Sequence[float]
 
 
-def cloud(cause: str, known: Known, count: int) -> tuple[Possible, ...]:
+def cloud(cause: str, known: Known, count: int, own: Lots | None = None) -> tuple[Possible, ...]:
     """Return the possible states of affairs under a cause, evenly drawn, always the same.
 
-    Inputs: the cause; what is known; FEW or MANY.
+    Inputs: the cause; what is known; FEW or MANY; a draw that joins the few, if there is one.
     """
-    few = layer(cause, known, FEW)
+    few = layer(cause, known, FEW, own)
     return few if count == FEW else few + layer(cause, known, MORE)
 
 
-def layer(cause: str, known: Known, count: int) -> tuple[Possible, ...]:
+def layer(cause: str, known: Known, count: int, own: Lots | None = None) -> tuple[Possible, ...]:
     """Return one layer of a cause's cloud: the FEW, or the MORE that join them."""
-    return _layer(modelled_as(cause), known, count)
+    even = _layer(modelled_as(cause), known, count)
+    return even if own is None or count != FEW else (*even, _own(modelled_as(cause), known, own))
+
+
+@lru_cache(maxsize=60)
+def _own(cause: str, known: Known, own: Lots) -> Possible:
+    return CHANGES[cause](in_good_order(known, own), known, own)
 
 
 @lru_cache(maxsize=120)
@@ -57,23 +63,29 @@ def _sound(known: Known, count: int) -> tuple[Possible, ...]:
     return tuple(in_good_order(known, lots) for lots in even_lots(count))
 
 
-def predicted(cause: str, known: Known, attempt: Attempt, count: int) -> Columns:
+def predicted(
+    cause: str, known: Known, attempt: Attempt, count: int, own: Lots | None = None
+) -> Columns:
     """Return what a test would show, for every member of a cause's cloud of FEW or MANY."""
-    return _predicted(modelled_as(cause), known, attempt, count)
-
-
-@lru_cache(maxsize=480)
-def _predicted(cause: str, known: Known, attempt: Attempt, count: int) -> Columns:
-    few = _predicted_layer(cause, known, attempt, FEW)
+    few = predicted_layer(cause, known, attempt, FEW, own)
     if count == FEW:
         return few
-    more = _predicted_layer(cause, known, attempt, MORE)
-    return Columns(*(array("d", chain(*both)) for both in zip(few, more, strict=True)))
+    return _chained(few, predicted_layer(cause, known, attempt, MORE))
 
 
-def predicted_layer(cause: str, known: Known, attempt: Attempt, count: int) -> Columns:
+def predicted_layer(
+    cause: str, known: Known, attempt: Attempt, count: int, own: Lots | None = None
+) -> Columns:
     """Return what a test would show, for every member of a layer."""
-    return _predicted_layer(modelled_as(cause), known, attempt, count)
+    even = _predicted_layer(modelled_as(cause), known, attempt, count)
+    if own is None or count != FEW:
+        return even
+    shown = predict(_own(modelled_as(cause), known, own), attempt)
+    return _chained(even, Columns(*((one,) for one in shown)))
+
+
+def _chained(first: Columns, then: Columns) -> Columns:
+    return Columns(*(array("d", chain(*both)) for both in zip(first, then, strict=True)))
 
 
 @lru_cache(maxsize=480)

@@ -14,6 +14,7 @@ from checkers.domain.limits import rows_in
 from checkers.domain.placed_readings import PlacedReading
 from checkers.domain.verdicts import Finding, Outcome
 from checkers.judgement.case import Case
+from checkers.judgement.inference.inspected import Inspected, settled
 from checkers.judgement.inference.noted import LeftOut, noted_tests
 from checkers.judgement.inference.posterior import Evidence, Weighed, take_apart, weigh
 from checkers.judgement.inference.priors import prior_shares
@@ -59,13 +60,14 @@ def explain(  # noqa: PLR0913  # all that may be known beside the readings
     opened: Sequence[bool | None] = (),
     *,
     findings: Sequence[Finding] | None = None,
+    inspected: Inspected | None = None,
 ) -> Explained:
     """Return the causes of some readings, weighed.
 
     Inputs: the readings in the order in which they were taken; the case, with a rating;
     the supply during the tests; what was looked at, and whether it was strange; for each
     reading, whether this device was seen to open, where it was watched; what `readings`
-    finds, where more was known to it than the case says.
+    finds, where more was known to it than the case says; what inspection settles, if it is known.
     Assumptions: one cause at a time, from the list in causes.toml; the response model.
     """
     each = judge_each(readings, case)
@@ -76,10 +78,12 @@ def explain(  # noqa: PLR0913  # all that may be known beside the readings
     ]
     noted, left_out = noted_tests(readings, case, opened, fails)
     seen, known = case.circuit.seen_to_open, known_of(case, supply)
-    evidence = Evidence(noted, known, seen, looked, wrong_apart=True)
+    own = None if inspected is None else inspected.lots
+    evidence = Evidence(noted, known, seen, looked, wrong_apart=True, own_lots=own)
     on = any(one.attempt.loads != "off" for one in noted) or case.circuit.loads != "off"
     priors = prior_shares(evidence.known, _tolerated_dc(case), loads_may_be_on=on)
     possible = allowed(priors, standing, len(noted))
+    possible = possible if inspected is None else settled(possible, inspected)
     causes = tuple(take_apart(one) for one in weigh(evidence, possible))
     return Explained(causes, evidence, left_out, standing)
 

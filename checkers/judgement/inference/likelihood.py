@@ -66,13 +66,13 @@ def stray_likelihood(attempt: Attempt, measured: Measured, tail: float = TAIL) -
 
 
 def log_likelihoods_seen(
-    operated: Sequence[tuple[Columns, bool]], *, seen_to_open: bool
+    operated: Sequence[tuple[Columns, bool]], *, seen_to_open: bool, missed: float = MISSEEN
 ) -> list[float]:
     """Return the logarithm of how likely it is that someone saw the device open, or not.
 
     Inputs: for each test, the cloud's predictions and whether an operation was shown;
-    what was seen. Where it was seen to open, that speaks of the tests which showed no
-    operation; where it was not, of all: it stayed closed in each.
+    what was seen, and how often that is wrong. Where it was seen to open, that speaks of the
+    tests which showed no operation; where it was not, of all: it stayed closed in each.
     """
     unseen = [one for one in operated if not one[1]]
     asked = (unseen or list(operated)) if seen_to_open else list(operated)
@@ -81,7 +81,7 @@ def log_likelihoods_seen(
         for at, opens in enumerate(_opens(columns, shown=shown)):
             stays[at] *= 1.0 - opens
     chances = ((1.0 - one if seen_to_open else one) for one in stays)
-    return [log((1.0 - MISSEEN) * one + MISSEEN * (1.0 - one)) for one in chances]
+    return [log((1.0 - missed) * one + missed * (1.0 - one)) for one in chances]
 
 
 def _opens(columns: Columns, *, shown: bool) -> Sequence[float]:

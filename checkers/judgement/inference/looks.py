@@ -13,14 +13,13 @@ from checkers.physics.response.possible import Possible
 
 
 def log_likelihoods_looked(
-    members: Sequence[Possible], known: Known, what: str, strange: bool
+    members: Sequence[Possible], known: Known, what: str, strange: bool, wrong: float
 ) -> list[float]:
     """Return the logarithm of how likely a look is to find what it found, for each member.
 
     Inputs: the members of a cloud; what is known; what was looked at, and whether it was
-    found out of the ordinary. Assumption: a look is wrong now and then.
+    found out of the ordinary; how often such a look is wrong.
     """
-    wrong = CANDIDATES.error / 2.0
     as_found, otherwise = log(1.0 - wrong), log(wrong)
     is_strange = PREDICATES[what]
     return [as_found if is_strange(one, known) is strange else otherwise for one in members]

@@ -107,7 +107,7 @@ def _asked(
 
 def _sample(cause: Weighed, evidence: Evidence, size: int) -> Sample:
     """Return members of a cause's cloud, with how many of the sample each stands for."""
-    members = cloud(cause.code, evidence.known, cause.count)
+    members = cloud(cause.code, evidence.known, cause.count, evidence.own_of(cause.code))
     chosen, reached, taken = [], 0.0, 0
     for member, weight in zip(members, weights_of(cause.totals), strict=True):
         reached += weight

@@ -8,6 +8,7 @@ from itertools import zip_longest
 from math import exp, log
 
 from checkers.domain.causes import REMAINDER
+from checkers.judgement.inference.candidates import CANDIDATES
 from checkers.judgement.inference.clouds import (
     FEW,
     MANY,
@@ -18,6 +19,7 @@ from checkers.judgement.inference.clouds import (
 )
 from checkers.judgement.inference.hypotheses import NOW_AND_THEN, READING_WRONG
 from checkers.judgement.inference.likelihood import (
+    MISSEEN,
     NEIGHBOURS,
     NONE,
     USUAL,
@@ -31,8 +33,10 @@ from checkers.judgement.inference.neighbours import Pulls, gains, joined, pulls_
 from checkers.judgement.inference.noted import Noted
 from checkers.judgement.inference.now_and_then import free_columns, mixed_rows, shares_of
 from checkers.physics.response.known import Known
+from checkers.physics.response.lots import Lots
 from checkers.physics.response.possible import Possible
 
+CERTAIN = 1e-6  # how often what is certain is wrong: above zero, for its logarithm
 WORTH_MANY = 1e-3  # a cause less likely than this after a rough look is not looked at again
 
 
@@ -64,7 +68,8 @@ class Evidence:
     """The readings that can be used, what is known, whether the device was seen to open.
 
     `looked` holds what was looked at, and whether it was out of the ordinary. Where
-    `wrong_apart` holds, a sound device with a wrong reading is a cause of its own.
+    `wrong_apart` holds, a sound device with a wrong reading is a cause of its own. Where
+    `own_lots` are given, every cause is tried with that draw too, and what was seen is certain.
     """
 
     noted: Sequence[Noted]
@@ -72,6 +77,7 @@ class Evidence:
     seen_to_open: bool | None = None
     looked: tuple[tuple[str, bool], ...] = ()
     wrong_apart: bool = False
+    own_lots: Lots | None = None
 
     @property
     def was_watched(self) -> bool:
@@ -95,6 +101,10 @@ class Evidence:
     def seen_counts(self) -> bool:
         """Whether it was said what was seen, of tests that were made."""
         return bool(self.eyes)
+
+    def own_of(self, code: str) -> Lots | None:
+        """Return the draw that joins a cause's cloud; what acts by chance has none of its own."""
+        return None if code == NOW_AND_THEN else self.own_lots
 
     def strays(self, code: str) -> Strays:
         """Return the readings that say nothing; in good order none does, told apart."""
@@ -148,15 +158,17 @@ def _finer(rough: Weighed, evidence: Evidence) -> Weighed:
 
 def _likelihoods(code: str, prior: float, evidence: Evidence, part: int) -> Weighed | None:
     """Return a cause with its log-likelihoods over a layer, or None where that is empty."""
-    members = layer(code, evidence.known, part)
+    known, own = evidence.known, evidence.own_of(code)
+    members = layer(code, known, part, own)
     if not members:
         return None
     noted, strays = evidence.noted, evidence.strays(code)
-    columns = free = [predicted_layer(code, evidence.known, one.attempt, part) for one in noted]
+    columns = [predicted_layer(code, known, one.attempt, part, own) for one in noted]
+    free = columns
     rows = _of_readings(columns, noted, strays)
     if code == NOW_AND_THEN:
-        free = free_columns(evidence.known, noted, part)
-        rows = mixed_rows(rows, free, noted, strays, shares_of(evidence.known, part))
+        free = free_columns(known, noted, part)
+        rows = mixed_rows(rows, free, noted, strays, shares_of(known, part))
     rows += _of_looks(columns, members, evidence)
     pulls = [
         pulls_of(column, one.attempt, one.measured, NEIGHBOURS)
@@ -206,14 +218,17 @@ def _of_looks(
     operated = [
         (column, one.shows_operation) for column, one in zip(columns, evidence.noted, strict=True)
     ]
+    certain = evidence.own_lots is not None
+    wrong, missed = (CERTAIN, CERTAIN) if certain else (CANDIDATES.error / 2.0, MISSEEN)
     watched = [
-        log_likelihoods_seen([test], seen_to_open=one.opened)
+        log_likelihoods_seen([test], seen_to_open=one.opened, missed=missed)
         for test, one in zip(operated, evidence.noted, strict=True)
         if one.opened is not None
     ]
-    looked = [log_likelihoods_looked(members, known, *look) for look in evidence.looked]
+    looked = [log_likelihoods_looked(members, known, *look, wrong) for look in evidence.looked]
     if not evidence.seen_counts:
         return [*watched, *looked]
     with_eyes = [operated[at] for at in evidence.eyes]
-    seen = log_likelihoods_seen(with_eyes, seen_to_open=bool(evidence.seen_to_open))
+    opened = bool(evidence.seen_to_open)
+    seen = log_likelihoods_seen(with_eyes, seen_to_open=opened, missed=missed)
     return [seen, *watched, *looked]

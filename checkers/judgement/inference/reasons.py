@@ -74,7 +74,7 @@ def _words(cause: Weighed, evidence: Evidence, reading: int, ratio: float) -> st
     if cause.code == NOW_AND_THEN:
         columns, weights = shown_either_way(known, attempt, cause.count, weights)
     else:
-        columns = predicted(cause.code, known, attempt, cause.count)
+        columns = predicted(cause.code, known, attempt, cause.count, evidence.own_of(cause.code))
     expected = expected_words(columns, weights, attempt, noted.measured)
     return f"{noted.name}: {noted.measured}; expected here {expected}: {_times(ratio)}"
 

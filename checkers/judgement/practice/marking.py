@@ -77,18 +77,19 @@ def on_table(marked: Finding, why: Finding) -> Finding:
 def cause_mark(said: str, drawn: Drawn, explained: Explained) -> Finding:
     """Mark the cause that was named, with how likely it was from what was done."""
     true = CAUSES[drawn.cause]
+    why = f" {told(drawn.fit)}" if drawn.fit.outcome is Outcome.FAIL else ""
     from_tests = f"From what was done, it was {percent(chance_of(true.code, explained))} likely"
     if said in (drawn.cause, DO_NOT_KNOW):
         right = said == drawn.cause
-        says = f"{_verdict(said, right=right)} {true.name}. {from_tests}. {true.means}"
+        says = f"{_verdict(said, right=right)} {true.name}. {from_tests}. {true.means}{why}"
         return mark("cause", _outcome(said, right=right), says, cited(true.code))
     named = CAUSES[said]
     yours = percent(chance_of(said, explained))
-    told = f"It was “{true.name}”. {from_tests}, and “{named.name}” {yours}. {true.means}"
+    ends = f"It was “{true.name}”. {from_tests}, and “{named.name}” {yours}. {true.means}{why}"
     if defensible(said, drawn, explained):
-        says = f"Not right, but the readings pointed there. {told}"
+        says = f"Not right, but the readings pointed there. {ends}"
         return mark("cause", Outcome.BORDERLINE, says, cited(true.code))
-    return mark("cause", Outcome.FAIL, f"Not right. {told}", cited(true.code))
+    return mark("cause", Outcome.FAIL, f"Not right. {ends}", cited(true.code))
 
 
 def chance_of(code: str, explained: Explained) -> float:

@@ -6,8 +6,9 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from checkers.domain.drills import Level
-from checkers.domain.verdicts import Finding, Result
+from checkers.domain.verdicts import Finding, Outcome, Result
 from checkers.judgement.inference.explaining import Explained, explain
+from checkers.judgement.inference.inspected import Inspected
 from checkers.judgement.practice.drawn import Drawn
 from checkers.judgement.practice.taken import Taken
 from checkers.judgement.reading_words import spoken
@@ -15,15 +16,22 @@ from checkers.judgement.reading_words import spoken
 
 @dataclass(frozen=True, slots=True)
 class Practised:
-    """A level's device, what was done with it, and what the readings checker says of that."""
+    """A level's device, what was done with it, and what the readings checker says of that.
+
+    `leaks_too_much` is what leakage-budget says of the leakage clamp.
+    """
 
     level: Level
     drawn: Drawn
     taken: Sequence[Taken]
     judged: Result
+    leaks_too_much: bool = False
 
     def explained(self) -> Explained:
-        """Return what explain makes of all that was done, clamps and looks included."""
+        """Return what explain makes of all that was done, clamps and looks included.
+
+        What was seen is certain here, and so is what inspection says of type and leakage.
+        """
         drawn, taken = self.drawn, self.taken
         readings = [one.reading for one in taken if one.reading is not None]
         currents = {one.thing.look: one.current for one in taken if one.current is not None}
@@ -37,8 +45,21 @@ class Practised:
         case = replace(drawn.case, circuit=circuit)
         seen = tuple(looked.items())
         return explain(
-            readings, case, drawn.scene.supply, seen, opened, findings=self.judged.findings
+            readings,
+            case,
+            drawn.scene.supply,
+            seen,
+            opened,
+            findings=self.judged.findings,
+            inspected=self.inspected,
         )
+
+    @property
+    def inspected(self) -> Inspected:
+        """What inspection has settled of the device."""
+        fits = self.drawn.fit.outcome is Outcome.PASS
+        causes = frozenset(self.level.causes)
+        return Inspected(causes, fits, self.leaks_too_much, self.drawn.lots)
 
 
 def deciding(judged: Result) -> Finding:

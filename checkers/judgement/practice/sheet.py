@@ -11,12 +11,11 @@ from checkers.domain.causes import ACTIONS, CAUSES
 from checkers.domain.codes import Code
 from checkers.domain.drills import DRILLS, Level, Thing
 from checkers.domain.verdicts import Result
-from checkers.judgement.practice.drawn import Drawn, draw
+from checkers.judgement.practice.drawn import LAST_SEED, Drawn, Fit, draw
 from checkers.judgement.practice.practised import deciding, told
 from checkers.judgement.practice.taken import Taken, take
 
 SEEDS_APART = 7919  # questions of one sheet are drawn from seeds so far apart
-LAST_SEED = 999_999
 
 Judge = Callable[[Drawn, Sequence[Taken]], Result]
 
@@ -32,19 +31,20 @@ class SheetAsked:
     day: date
 
 
-def sheet(asked: SheetAsked, judge: Judge) -> dict[str, Any]:
+def sheet(asked: SheetAsked, judge: Judge, fit: Fit) -> dict[str, Any]:
     """Return questions and, apart, their answers.
 
-    Inputs: what is asked; what judges readings. Result: two lists, each entry with its
-    number and the seed that draws its device again; what may be chosen from, where a cause
-    or an action is asked. Where a cause is asked, what tells it is among the readings.
+    Inputs: what is asked; what judges readings, and a device at a place. Result: two lists,
+    each entry with its number and the seed that draws its device again; what may be chosen
+    from, where a cause or an action is asked. Where a cause is asked, what tells it is among
+    the readings.
     """
     questions, answers = [], []
     for number in range(1, asked.count + 1):
         own = seed_of(asked.seed, number)
-        drawn = draw(own, asked.level, asked.code, asked.day)
+        drawn = draw(own, asked.level, asked.code, asked.day, fit)
         things = _things(asked.level, drawn)
-        taken = take(things, drawn.possible, drawn.case, drawn.known, own)
+        taken = take(things, drawn.possible, drawn.case, drawn.known, drawn.shown_by)
         same = {"number": number, "seed": own}
         questions.append(same | _question(asked.level, drawn, taken))
         answers.append(same | _answer(asked.level, drawn, judge(drawn, taken)))

@@ -17,6 +17,7 @@ from checkers.physics.response.possible import Possible
 from checkers.physics.response.shown import happens, shown_reading, watched_reading
 
 CLAMP_SCATTER = 0.03
+STRAYS = 0.0  # a reading that says nothing would only mislead: nobody could find it out here
 LOOK_WORDS = {
     "path": ("below 0.01 Mohm", "above 100 Mohm"),
     "settings": ("not as noted", "as noted"),
@@ -96,7 +97,7 @@ def reading_of(thing: Thing) -> PlacedReading:
 def _tested(thing: Thing, possible: Possible, case: Case, random: Random, *, first: bool) -> Taken:
     reading = reading_of(thing)
     attempt = attempt_of(reading, case, first=first)
-    shows = shown_reading(happens(possible, attempt, random), attempt, random)
+    shows = shown_reading(happens(possible, attempt, random), attempt, random, STRAYS)
     return Taken(thing, shows, replace(reading, value=shows))
 
 
@@ -122,7 +123,7 @@ def _watched(thing: Thing, possible: Possible, case: Case, random: Random, *, fi
     """Watch a trip time: the time is noted, and which device opened."""
     reading = reading_of(thing)
     attempt = attempt_of(reading, case, first=first)
-    shows, opened = watched_reading(happens(possible, attempt, random), attempt, random)
+    shows, opened = watched_reading(happens(possible, attempt, random), attempt, random, STRAYS)
     noted = replace(reading, value=shows)
     words = WATCHED[noted.measured.said in SHOWS_OPERATION, opened]
     return Taken(thing, f"{shows}: {words}", noted, opened=opened)

@@ -16,13 +16,18 @@ RAMP_REACH = 3.0
 LEAST_TIME = 1.0
 
 
-def shown_reading(prediction: Prediction, attempt: Attempt, random: Random) -> str:
+def shown_reading(
+    prediction: Prediction,
+    attempt: Attempt,
+    random: Random,
+    strays: float = FIGURES.misread.typical,
+) -> str:
     """Return what the instrument, or the button, shows: 28.5 ms, > 300 ms, 22.1 mA, operates.
 
-    Inputs: the prediction for a test; the test; the random generator.
-    Assumption: a small share of readings are strays.
+    Inputs: the prediction for a test; the test; the random generator; the share of readings
+    that are strays.
     """
-    stray = random.random() < FIGURES.misread.typical
+    stray = random.random() < strays
     if attempt.is_button:
         chance = 0.5 if stray else prediction.shows
         return "operates" if random.random() < chance else "does not operate"
@@ -41,9 +46,14 @@ def happens(possible: Possible, attempt: Attempt, random: Random) -> Prediction:
     return each[1][1]
 
 
-def watched_reading(prediction: Prediction, attempt: Attempt, random: Random) -> tuple[str, bool]:
+def watched_reading(
+    prediction: Prediction,
+    attempt: Attempt,
+    random: Random,
+    strays: float = FIGURES.misread.typical,
+) -> tuple[str, bool]:
     """Return what is shown in a test that is watched, and whether this device is seen to open."""
-    shown = shown_reading(prediction, attempt, random)
+    shown = shown_reading(prediction, attempt, random, strays)
     unseen = opens_unseen(prediction.opens_unseen, prediction.shows)
     return shown, random.random() < (unseen if shown.startswith(">") else prediction.opens_shown)
 
