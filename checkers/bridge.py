@@ -12,6 +12,7 @@ from enum import Enum
 from typing import Any
 
 from checkers.catalogue import SLUGS, checker_for
+from checkers.domain.assumed import assumed_in
 from checkers.domain.cautions import cautions_against, cautions_for
 from checkers.domain.checker import Checker
 from checkers.domain.codes import Code
@@ -40,7 +41,7 @@ def run(slug: str, request: object) -> dict[str, Any]:
         checker = checker_for(slug)
         inputs = parse_inputs(checker.inputs, request)
         result = passed_by_a_known_code(checker.check(inputs), inputs.local_code, inputs.day)
-        return reply_to(checker, inputs, result)
+        return reply_to(checker, inputs, result, request)
     except InvalidRequest as bad:
         return invalid(slug, bad.errors)
     except DataError as bad:
@@ -58,8 +59,8 @@ def answer(slug: str, request: str) -> str:
     return json.dumps(run(slug, asked), ensure_ascii=False)
 
 
-def reply_to(checker: Checker, inputs: Question, result: Result) -> dict[str, Any]:
-    """Return a checker's result as the reply of the contract."""
+def reply_to(checker: Checker, inputs: Question, result: Result, request: object) -> dict[str, Any]:
+    """Return a checker's result as the reply of the contract, with what the request left out."""
     code = inputs.local_code
     return {
         "kind": "result",
@@ -75,6 +76,7 @@ def reply_to(checker: Checker, inputs: Question, result: Result) -> dict[str, An
         "still_to_do": [_told(one) for one in result.still_to_do],
         "cautions": _cautions(checker, inputs, result),
         "local_note": code.local_note,
+        "assumed": _plain(assumed_in(checker.inputs, request, inputs)),
     }
 
 

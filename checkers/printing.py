@@ -72,7 +72,14 @@ def _result(reply: Mapping[str, Any]) -> list[str]:
     lines += _explanations(reply["explanations"])
     lines += _to_do(reply)
     lines += ["Cautions", *_each(reply["cautions"]), "", *wrap(reply["local_note"])]
-    return lines
+    return [*lines, *_assumed(reply["assumed"])]
+
+
+def _assumed(assumed: Sequence[Mapping[str, Any]]) -> list[str]:
+    """Return the line that names what was taken where the request said nothing."""
+    if not assumed:
+        return []
+    return ["", *wrap(f"Taken where nothing was given: {'; '.join(a['says'] for a in assumed)}.")]
 
 
 def _finding(finding: Mapping[str, Any]) -> list[str]:

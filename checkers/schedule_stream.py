@@ -46,6 +46,7 @@ class Stream:
         if encoding and encoding not in DECODERS:
             known = ", ".join(ENCODINGS)
             raise InvalidRequest({"encoding": f"{quoted(encoding)} is not one of {known}"})
+        self.request = request
         self.inputs: Inputs = parse_inputs(Inputs, request)
         self.schedule = schedule_for(self.inputs, encoding)
 
@@ -59,7 +60,8 @@ class Stream:
 
     def reply(self) -> dict[str, Any]:
         """Return the reply of the contract, with the findings of the rows that come first."""
-        return reply_to(CHECKER, self.inputs, summary_of(self.schedule, self.inputs))
+        result = summary_of(self.schedule, self.inputs)
+        return reply_to(CHECKER, self.inputs, result, self.request)
 
     def output(self, form: str) -> Output:
         """Return a form of output, by its name; the first row must be known."""

@@ -1,4 +1,5 @@
 import { answerParts } from "./answer.js";
+import { assumedWords } from "./assumed.js";
 import { element } from "./element.js";
 import { begun } from "./begun.js";
 import { aboutOf } from "./findings.js";
@@ -39,6 +40,7 @@ function parts({ checker, request, reply, kept, build, note }, heading, saidElse
     reply.next_test && !reply.still_to_do?.length ? element("p", {}, element("strong", {}, "Next test: "), `${reply.next_test.test}. ${reply.next_test.why}`) : "",
     cautions.length ? element("ul", { class: "cautions" }, ...cautions.map((one) => element("li", {}, one))) : "",
     reply.local_note && !saidElsewhere.includes(reply.local_note) ? element("p", { class: "local-note" }, reply.local_note) : "",
+    reply.assumed?.length ? element("p", { class: "assumed" }, assumedWords(reply.assumed)) : "",
   ].filter(Boolean);
 }
 

@@ -38,6 +38,7 @@ const reply = {
   "still_to_do?": [{ test: words, code: words, clause: words, words }],
   "cautions?": [words],
   "local_note?": words,
+  "assumed?": [{ field: words, value: words, says: words }],
 };
 
 const entry = {

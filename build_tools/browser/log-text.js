@@ -1,3 +1,4 @@
+import { assumedWords } from "./assumed.js";
 import { dayInWords, findingLine, titleOf } from "./log-words.js";
 import { verdictOf } from "./outcomes.js";
 
@@ -9,6 +10,7 @@ export function entryText({ job, device, note, checker, build, request, reply })
     ...reply.findings.map((finding) => `- ${findingLine(finding)}`),
     ...(reply.cautions ?? []).map((caution) => `Caution: ${caution}`),
     reply.local_note ?? "",
+    reply.assumed?.length ? assumedWords(reply.assumed) : "",
     note && `Note: ${note}`,
     `Build ${build}`,
     `As typed: ${JSON.stringify(request)}`,

@@ -1,4 +1,5 @@
 import { answerParts } from "./answer.js";
+import { assumedWords } from "./assumed.js";
 import { element } from "./element.js";
 import { findingGroups } from "./finding-groups.js";
 import { begun } from "./begun.js";
@@ -20,6 +21,7 @@ function parts(place, reply) {
     ...explanations(reply.explanations ?? []),
     ...toDo(reply),
     ...cautions(reply),
+    ...assumed(reply.assumed),
   ];
 }
 
@@ -68,4 +70,9 @@ function cautions({ cautions: all = [], local_note: note }) {
     own.length ? element("ul", { class: "cautions" }, ...own.map((caution) => element("li", {}, caution))) : "",
     said.includes(note) ? "" : element("p", { class: "local-note" }, note),
   ];
+}
+
+// In the log stand replies of older builds, which do not name what they took.
+function assumed(all = []) {
+  return all.length ? [element("p", { class: "assumed" }, assumedWords(all))] : [];
 }

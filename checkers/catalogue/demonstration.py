@@ -35,6 +35,7 @@ class Inputs(Question):
         least=1,
         most=MOST_TURNS,
         default=1,
+        left_out="one",
         explain="How often the DC wire passes through the core, each time the same way.",
     )
     device: Device = group(Device, "Device", default=Device)

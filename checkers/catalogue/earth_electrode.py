@@ -56,13 +56,19 @@ class Inputs(Question):
         "touch_voltage_limit",
         default=None,
         suggestions=("50 V", "25 V"),
+        left_out="what the code allows",
         explain="50 V if left out; 25 V in special places where the local code says so. "
         "It can only be stricter than the code.",
     )
     circuit: str = choice(CIRCUITS, "Circuit", default="final", advanced=True)
-    line_voltage: float | None = quantity("line_voltage", default=None, advanced=True)
+    line_voltage: float | None = quantity(
+        "line_voltage", default=None, advanced=True, left_out="the usual one of the country"
+    )
     resistance_uncertainty: float | None = quantity(
-        "resistance_uncertainty", default=None, advanced=True
+        "resistance_uncertainty",
+        default=None,
+        advanced=True,
+        left_out="30 % to pass, 10 % to fail",
     )
     cold: bool | None = yes_no(
         "Stands in the cold", explain="The device may be colder than −5 °C.", advanced=True

@@ -59,9 +59,13 @@ class Item:
     """Equipment or a circuit of one kind, and the leakage of each."""
 
     load: str = choice((*LOAD_CHOICES, (OTHER, "Other")), "Equipment", default=OTHER)
-    count: int = whole_number("How many", least=1, most=500, default=1)
+    count: int = whole_number("How many", least=1, most=500, default=1, left_out="one")
     leakage: float | None = quantity(
-        "load_leakage", "Leakage of each", default=None, explain="That of its kind if left out."
+        "load_leakage",
+        "Leakage of each",
+        default=None,
+        explain="That of its kind if left out.",
+        left_out="that of its kind",
     )
     nature: str = choice(Nature, "Through", default=Nature.UNKNOWN)
     line: str = choice(Line, "Line", default=Line.UNKNOWN)
@@ -111,8 +115,12 @@ class Inputs(Question):
     )
     insulation_resistance: float | None = quantity("insulation_resistance", default=None)
     clamp_filter: str = choice(FILTERS, "Filter of the clamp", default="unknown", advanced=True)
-    clamp_uncertainty: float | None = quantity("current_uncertainty", default=None, advanced=True)
-    line_voltage: float | None = quantity("line_voltage", default=None, advanced=True)
+    clamp_uncertainty: float | None = quantity(
+        "current_uncertainty", default=None, advanced=True, left_out="10 % of the limit"
+    )
+    line_voltage: float | None = quantity(
+        "line_voltage", default=None, advanced=True, left_out="the usual one of the country"
+    )
 
     def problems(self) -> dict[str, str]:
         """Return what is wrong with the fields together, by field."""

@@ -75,7 +75,7 @@ class LoadInTree(Placed):
     id: str = text("Name", most=40)
     below: str = text("Below", default=MISSING, most=200, explain="The device that feeds it.")
     load: str = choice(LOAD_CHOICES, "Equipment")
-    count: int = whole_number("How many", least=1, most=500, default=1)
+    count: int = whole_number("How many", least=1, most=500, default=1, left_out="one")
     dc_protection: str = choice(
         DCProtection, "Its own protection against smooth DC", default=DCProtection.NONE
     )
@@ -143,7 +143,9 @@ class Inputs(Question):
     electrode_resistance: float | None = quantity(
         "electrode_resistance", default=None, advanced=True
     )
-    line_voltage: float | None = quantity("line_voltage", default=None, advanced=True)
+    line_voltage: float | None = quantity(
+        "line_voltage", default=None, advanced=True, left_out="the usual one of the country"
+    )
 
     def problems(self) -> dict[str, str]:
         """Return what is wrong with the fields together, by field."""

@@ -67,7 +67,11 @@ class Inputs(Question):
 
     load: str = choice(LOAD_CHOICES, "Equipment")
     supply: str = choice(
-        Supply, "Supply", default="", explain="The usual one of this equipment if left out."
+        Supply,
+        "Supply",
+        default="",
+        explain="The usual one of this equipment if left out.",
+        left_out="the usual one of this equipment",
     )
     separation: str = choice(
         Separation,

@@ -83,6 +83,7 @@ class Folded:
 class Spec:
     """What a field is: its kind, its words, and what it accepts.
 
+    `left_out` says what is taken where the field is left out and its default does not tell;
     `keypad` marks a text that is mostly a number, so that a phone shows its keypad for numbers;
     `each` names one entry of a list.
     """
@@ -90,6 +91,7 @@ class Spec:
     kind: Kind
     label: str
     explain: str = ""
+    left_out: str = ""
     choices: tuple[Choice, ...] = ()
     quantity: str = ""
     group: type[Any] | None = None

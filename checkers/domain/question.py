@@ -21,7 +21,9 @@ class Question:
         default=DEFAULT_CODE,
         explain="Whose installation rules apply.",
     )
-    on: date | None = day("Day", explain="The day of the reading; today if left out.")
+    on: date | None = day(
+        "Day", explain="The day of the reading; today if left out.", left_out="today"
+    )
 
     @property
     def day(self) -> date:

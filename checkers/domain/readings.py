@@ -123,5 +123,9 @@ class Circuit:
 class Instrument:
     """The instrument's expanded uncertainties (coverage factor 2), where they are known."""
 
-    time_uncertainty: float | None = quantity("time_uncertainty", default=None)
-    current_uncertainty: float | None = quantity("current_uncertainty", default=None)
+    time_uncertainty: float | None = quantity(
+        "time_uncertainty", default=None, left_out="10 % of the limit"
+    )
+    current_uncertainty: float | None = quantity(
+        "current_uncertainty", default=None, left_out="10 % of the rating"
+    )

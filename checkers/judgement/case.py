@@ -54,19 +54,25 @@ class Case:
     def current_uncertainty(self, reference: float) -> float:
         """Return the expanded uncertainty [mA] of a current, of a reference current [mA]."""
         given = self.instrument.current_uncertainty
-        return given if given is not None else reference * self._share("operating-current")
+        return given if given is not None else self.usual_current_uncertainty(reference)
 
-    def leakage_that_matters(self) -> float | None:
-        """Return the standing leakage [mA] that flowed during the test, where it is not small.
+    def usual_current_uncertainty(self, reference: float) -> float:
+        """Return the expanded uncertainty [mA] of a current by an instrument of the standard.
 
-        With the loads disconnected it does not flow; below the uncertainty of the
-        test current it changes nothing that could be seen.
+        It decides which readings contradict each other: a worse instrument must not make
+        readings agree that a better one shows to differ.
         """
-        leakage = self.circuit.standing_leakage
-        rated = self.device.rated_residual_current
-        if leakage is None or rated is None or self.circuit.loads == "off":
-            return None
-        return leakage if leakage > self.current_uncertainty(rated) else None
+        return reference * self._share("operating-current")
+
+    @property
+    def leakage(self) -> float | None:
+        """The standing leakage [mA] that may have flowed during the test, or None.
+
+        With the loads disconnected it does not flow. However small it is, it adds to the test
+        current, so the uncertainty of the instrument does not excuse it.
+        """
+        flows = self.circuit.loads != "off"
+        return (self.circuit.standing_leakage or None) if flows else None
 
     def _share(self, quantity: str) -> float:
         row = rows_in(INSTRUMENT_ERRORS, on=self.day, quantity=quantity)[0]

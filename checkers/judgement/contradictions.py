@@ -98,7 +98,7 @@ def _ramp_against_time(ramp: Reading, time: Reading, case: Case) -> Finding | No
     level, current = level_of(time, case), ramp.measured
     if level is None or current.unit != "mA":
         return None
-    near = 2 * case.current_uncertainty(case.device.rated_residual_current or level.current)
+    near = 2 * case.usual_current_uncertainty(case.device.rated_residual_current or level.current)
     if _time_says_held(time, case) and _at_most(ramp, level.current - near):
         return _ramp_lower(ramp, time)
     if _is_time(time) and _more_than(ramp, level.current + near):
@@ -156,7 +156,7 @@ def _above_no_trip(held: Reading, ramp: Reading, case: Case) -> bool:
     level, rated = level_of(held, case), case.device.rated_residual_current
     if level is None or rated is None:
         return False
-    return _more_than(ramp, level.current + case.current_uncertainty(rated))
+    return _more_than(ramp, level.current + case.usual_current_uncertainty(rated))
 
 
 def _tripped_below_ramp(held: Reading, ramp: Reading, case: Case) -> Finding:

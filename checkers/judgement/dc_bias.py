@@ -48,15 +48,15 @@ def _other_kind(asked: DcBiasCase) -> Finding:
 
 
 def _own_trip_current(asked: DcBiasCase) -> list[Finding]:
-    """Return what is wrong with the trip current measured without DC, if anything."""
-    if asked.measured_own is None or asked.rated is None:
+    """Return what is wrong with the trip current measured without DC, or what it lacks."""
+    if asked.measured_own is None:
         return []
     value = format_quantity(asked.measured_own, "mA")
     reading = Reading(value=value, test=Test.RAMP, waveform=Waveform.AC)
     return [
         replace(one.finding, about="trip current without DC", field="own_trip_current")
         for one in judge_reading(reading, asked.case)
-        if one.finding.outcome in (Outcome.FAIL, Outcome.BORDERLINE)
+        if one.finding.outcome is not Outcome.PASS
     ]
 
 

@@ -17,6 +17,7 @@ from checkers.physics.circuits import BOOK, PLACES, Circuit
 from checkers.physics.fault_study import FaultStudy
 from checkers.physics.waveform_class import WaveformClass
 
+SIZE = "size of this fault"
 NO_DEVICE = (
     "Nothing was judged, because no device type was given: the answer describes the current "
     "and the least type that is built to see it."
@@ -104,14 +105,16 @@ def _frequency_finding(fault: FaultStudy) -> Finding:
 def _trip_findings(circuit: Circuit, fault: FaultStudy, device: Device, day: date) -> list[Finding]:
     """Say whether the fault asked for is large enough to be sure of a trip."""
     rated = device.rated_residual_current
-    found = _operating_row(circuit, fault, device, day) if rated else None
+    found = _operating_row(circuit, fault, device, day)
+    if found is not None and found.needs_rating and rated is None:
+        return [_rating_missing(found)]
     most = found.at_most(rated) if found else None
     if found is None or most is None:
         return []
     sure = fault.figures.rms >= most
     return [
         Finding(
-            about="size of this fault",
+            about=SIZE,
             outcome=Outcome.PASS if sure else Outcome.CANNOT_SAY,
             says="The fault is large enough that a sound device must trip."
             if sure
@@ -127,6 +130,19 @@ def _trip_findings(circuit: Circuit, fault: FaultStudy, device: Device, day: dat
     ]
 
 
+def _rating_missing(row: Row) -> Finding:
+    return Finding(
+        about=SIZE,
+        outcome=Outcome.CANNOT_SAY,
+        says="The rated residual current is not given, and it decides whether a sound device must "
+        "trip on a fault of this size.",
+        judges=Judges.DEVICE_STANDARD,
+        do_next="Read IΔn on the device.",
+        field="device.rated_residual_current",
+        sources=(row.citation,),
+    )
+
+
 def _operating_row(circuit: Circuit, fault: FaultStudy, device: Device, day: date) -> Row | None:
     """Return the row with the greatest upper operating limit for the fault's waveform."""
     found = rows(
@@ -138,9 +154,8 @@ def _operating_row(circuit: Circuit, fault: FaultStudy, device: Device, day: dat
         rated=device.rated_residual_current,
         waveform=_tabled_waveform(circuit, fault),
     )
-    limited = [row for row in found if row.at_most(device.rated_residual_current) is not None]
     return max(
-        limited, key=lambda row: row.at_most(device.rated_residual_current) or 0.0, default=None
+        found, key=lambda row: row.at_most(device.rated_residual_current) or 0.0, default=None
     )
 
 

@@ -85,13 +85,15 @@ def _sources(demand: Demand) -> tuple[Citation, ...]:
 
 
 def _helped_by_leakage(reading: Reading, case: Case, demand: Demand) -> list[Judged] | None:
-    leakage = case.circuit.standing_leakage
-    if leakage and case.circuit.loads != "off":
-        must_hold = demand.band.at_least if demand.band else None
+    leakage, must_hold = case.leakage, (demand.band.at_least if demand.band else None) or 0.0
+    if leakage is not None:
+        together = demand.current + leakage
+        if together <= must_hold:
+            return None
         says = (
             f"The test current and the standing leakage make up to "
-            f"{format_quantity(demand.current + leakage, 'mA')} together, above "
-            f"{format_quantity(must_hold or 0.0, 'mA')}: the device is not shown to be at fault."
+            f"{format_quantity(together, 'mA')} together, above "
+            f"{format_quantity(must_hold, 'mA')}: the device is not shown to be at fault."
         )
         return undecided(reading, says, WITHOUT_LOADS)
     if case.circuit.loads == "on":

@@ -77,32 +77,37 @@ def _never_tripped(reading: Reading, band: Band) -> Finding:
 def _judged(reading: Reading, case: Case, rule: Rule) -> Judged:
     measured = reading.measured
     compared = compare_with(rule, measured, JUDGING.confidence)
-    leakage = case.leakage_that_matters()
-    if leakage is not None and _leakage_decides(measured, leakage, rule, compared):
-        says = (
-            f"With a standing leakage of {format_quantity(leakage, 'mA')} the true trip current "
-            f"lies anywhere within {format_quantity(leakage, 'mA')} of {measured}."
-        )
-        return undecided(
-            reading,
-            says,
-            "Take the loads off and repeat.",
-            limit=limit_words(rule.limits, "mA"),
-            numbers=reading_numbers(measured, rule.limits, "mA", leakage),
-        )[0]
+    leakage = case.leakage
+    if leakage is not None:
+        outcomes = _with_leakage(measured, leakage, rule) | {compared.outcome}
+        if len(outcomes) > 1:
+            return _left_open(reading, leakage, rule, outcomes)
     finding = finding_for(reading, rule, compared, do_next=_next_step(measured, rule, compared))
     return Judged(finding, compared.outcome is Outcome.PASS)
 
 
-def _leakage_decides(measured: Measured, leakage: float, rule: Rule, compared: Comparison) -> bool:
-    """Tell whether the leakage, added or taken off, would change the outcome."""
-    if measured.said is not Said.FIGURE:
-        return False
+def _with_leakage(measured: Measured, leakage: float, rule: Rule) -> set[Outcome]:
+    """Return the outcomes with the leakage added and with it taken off."""
     shifted = (
         dataclasses.replace(measured, value=measured.value + step) for step in (-leakage, leakage)
     )
-    outcomes = {compare_with(rule, one, JUDGING.confidence).outcome for one in shifted}
-    return outcomes != {compared.outcome}
+    return {compare_with(rule, one, JUDGING.confidence).outcome for one in shifted}
+
+
+def _left_open(reading: Reading, leakage: float, rule: Rule, outcomes: set[Outcome]) -> Judged:
+    """Return the finding that the leakage decides; it is borderline where none of them passes."""
+    within = format_quantity(leakage, "mA")
+    finding = undecided(
+        reading,
+        f"With a standing leakage of {within} the true trip current lies anywhere within "
+        f"{within} of {reading.measured}.",
+        "Take the loads off and repeat.",
+        limit=limit_words(rule.limits, "mA"),
+        numbers=reading_numbers(reading.measured, rule.limits, "mA", leakage),
+    )[0].finding
+    passes = outcomes & {Outcome.PASS, Outcome.CANNOT_SAY}
+    outcome = Outcome.CANNOT_SAY if passes else Outcome.BORDERLINE
+    return Judged(dataclasses.replace(finding, outcome=outcome, judges=rule.judges))
 
 
 def _next_step(measured: Measured, rule: Rule, compared: Comparison) -> str:

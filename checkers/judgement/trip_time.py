@@ -96,7 +96,7 @@ def _finished(judged: Judged, reading: Reading, case: Case, limit: TimeLimit) ->
 
 def _doubted(judged: Judged, case: Case) -> Judged:
     """Turn a pass that standing leakage may have helped into a question."""
-    leakage = case.leakage_that_matters()
+    leakage = case.leakage
     finding = judged.finding
     if leakage is None or finding.outcome is not Outcome.PASS:
         return judged
@@ -104,7 +104,9 @@ def _doubted(judged: Judged, case: Case) -> Judged:
         f"{finding.measured} is inside {finding.limit}, but the standing leakage of "
         f"{format_quantity(leakage, 'mA')} may have helped the test current."
     )
-    return Judged(changed(finding, says, "Take the loads off and repeat."))
+    return Judged(
+        changed(finding, says, "Take the loads off and repeat; if they were off, say so.")
+    )
 
 
 def _not_proven(judged: Judged, reading: Reading, case: Case, limit: TimeLimit) -> Judged:
