@@ -50,3 +50,10 @@ def test_waking_up_seeds_chance_anew() -> None:
         drawn.append(random.random())  # noqa: S311  # it is chance itself that is tested
 
     assert drawn[0] != drawn[1]
+
+
+def test_an_image_holds_what_answers() -> None:
+    """No file comes with an image, so what answers is imported before one can be taken."""
+    line = "import sys, checkers.image; sys.exit('checkers.bridge' not in sys.modules)"
+
+    assert subprocess.run([sys.executable, "-c", line], check=False).returncode == 0
