@@ -57,6 +57,7 @@ export function inShort(value) {
   return cut(typeof value === "string" ? value : JSON.stringify(value));
 }
 
-function cut(text) {
-  return text.length > SHOWN ? `${text.slice(0, SHOWN)}…` : text;
+/** A text as Python shows it where it is long. */
+export function cut(text) {
+  return text.length > SHOWN ? `${text.slice(0, SHOWN - 1)}…` : text;
 }

@@ -3,30 +3,28 @@ import { addEntry, addNext, removeEntry } from "./entries.js";
 import { keepOneAnswer, showUnits } from "./fields.js";
 import { known, partAt, read, readyForPaper, showProblems, write } from "./form.js";
 import { fromFragment, toFragment } from "./address.js";
+import { keepInAddress, writeAddress, writeAtOnce } from "./case-address.js";
 import { showInWords } from "./in-words.js";
 import { offerKeeping } from "./keep.js";
 import { watchDevice } from "./last-device.js";
 import { recall, remember } from "./memory.js";
 import { showResults } from "./results.js";
 import { offerSharing } from "./sharing.js";
-import { holdTyped, typedBefore } from "./typed.js";
+import { typedBefore } from "./typed.js";
 import { keepInView, showCrash, showFailure, showProgress, showUnfinished, showVerdict, showWorking } from "./verdict.js";
 
-const ADDRESS_AFTER = 300; // milliseconds: browsers refuse addresses that change too often
-const LONGEST = 30000; // characters of an address that programs still pass on whole
 const WORKING_AFTER = 150; // milliseconds after which an old verdict must not stand any longer
 
 /** Bring one checker of the page to life; call what is returned when its page goes. */
 export function mount(root) {
   const checker = { root, form: root.querySelector("[data-inputs]"), slug: root.dataset.checker };
   checker.own = "ownAddress" in root.dataset;
-  checker.judge = () => judge(checker);
+  checker.judge = () => judgeTyped(checker);
   const stop = new AbortController();
   const options = { signal: stop.signal };
   checker.device = checker.own ? watchDevice(checker, options) : null; // a lesson's case is no reading
   fill(checker);
   checker.form.addEventListener("input", (event) => edited(checker, event.target), options);
-  checker.form.addEventListener("change", () => addressWritten(checker), options);
   checker.form.addEventListener("click", (event) => clicked(checker, event.target), options);
   checker.form.addEventListener("submit", (event) => event.preventDefault(), options);
   addEventListener("hashchange", () => addressChanged(checker), options);
@@ -61,7 +59,7 @@ function edited(checker, changed) {
     keepOneAnswer(field, changed);
   }
   touched(checker, changed);
-  judge(checker);
+  judgeTyped(checker);
 }
 
 function touched(checker, changed) {
@@ -93,7 +91,12 @@ function clicked(checker, target) {
   } else {
     return;
   }
+  judgeTyped(checker);
+}
+
+function judgeTyped(checker) {
   judge(checker);
+  writeAtOnce(checker);
 }
 
 function suggest(checker, button) {
@@ -140,38 +143,13 @@ function judge(checker) {
 }
 
 function keepInMind(checker, request) {
-  clearTimeout(checker.addressTimer);
-  checker.addressTimer = setTimeout(() => addressWritten(checker), ADDRESS_AFTER);
+  keepInAddress(checker);
   if (checker.own) {
-    holdTyped(checker.device.whole()) || writeAddress(checker);
     const last = recall("last") ?? {};
     const asked = ["code", "device"].map((name) => [name, partAt(checker.form, name)]);
     const sound = asked.filter(([, part]) => part && !part.querySelector("[data-as-given]"));
     sound.forEach(([name]) => { last[name] = request[name]; });
     remember("last", last);
-  }
-}
-
-function writeAddress(checker) {
-  clearTimeout(checker.addressTimer);
-  const fragment = toFragment(checker.request);
-  const link = checker.root.querySelector("[data-open]");
-  if (link) {
-    link.hash = fragment;
-  }
-  checker.tooLong = fragment.length > LONGEST;
-  const kept = checker.tooLong ? "" : fragment; // half a case would be another case
-  // A fragment that is an anchor stays until something is typed.
-  if (checker.own && (kept || fromFragment(location.hash)) && checker.root.isConnected) {
-    history.replaceState(history.state, "", kept ? `#${kept}` : location.pathname);
-  }
-}
-
-// A page that is being left does not do this: the tab may come back at the address before.
-function addressWritten(checker) {
-  writeAddress(checker);
-  if (checker.own) {
-    holdTyped(checker.device.whole());
   }
 }
 

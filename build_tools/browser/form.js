@@ -1,4 +1,4 @@
-import { inShort, isAsGiven, strangeField } from "./as-given.js";
+import { cut, inShort, isAsGiven, strangeField } from "./as-given.js";
 import { mark, saysSomething, setValue, valueOf } from "./fields.js";
 import { addEntry, foldAway, removeEntries, waits } from "./entries.js";
 
@@ -186,7 +186,7 @@ function isUntouched(part) {
 /** Find the part of a form at a path; what is wrong inside a value as given is wrong with it. */
 export function partAt(form, path) {
   let scope = form;
-  const whole = partsOf(form).find((part) => nameOf(part) === path);
+  const whole = partsOf(form).find((part) => [nameOf(part), cut(nameOf(part))].includes(path));
   if (whole) {
     return whole;
   }

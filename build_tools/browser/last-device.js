@@ -1,3 +1,4 @@
+import { isAsGiven } from "./as-given.js";
 import { element } from "./element.js";
 import { saysSomething, valueOf } from "./fields.js";
 import { read, write } from "./form.js";
@@ -71,7 +72,7 @@ function settle(watch) {
 
 // The label under which a verdict was kept is that one's, until it is typed anew.
 function deviceIn({ form, label, verdicts, labelled }) {
-  const fields = [...form.querySelectorAll(`${DEVICE} [data-field], :scope > [data-field="label"]`)].filter(saysSomething);
+  const fields = [...form.querySelectorAll(`${DEVICE} [data-field], :scope > [data-field="label"]`)].filter((field) => saysSomething(field) && !isAsGiven(field));
   const said = fields.map((field) => [field.dataset.field, plain(valueOf(field))]);
   const name = labelled === verdicts ? plain(label?.value ?? "") : "";
   return { ...Object.fromEntries(said), ...(name && { "kept as": name }), verdicts };

@@ -1,5 +1,6 @@
 import { element } from "./element.js";
 import { entryParts } from "./log-record-entry.js";
+import { standingLine } from "./log-standing-list.js";
 import { counted, dayInWords, titleOf } from "./log-words.js";
 import { soFarWord, toneOf, verdictOf, wordOf } from "./outcomes.js";
 import { verdictShape } from "./shapes.js";
@@ -11,13 +12,27 @@ const SIGNED = ["Tested by", "Checked by"];
 export function showRecord(page) {
   const place = page.part("record");
   const sheet = recordParts(page.chosen(), page.job?.name ?? null, page.build);
-  place.replaceChildren(controls(page, place), ...sheet);
+  place.replaceChildren(controls(page, place), ...markLost(page, sheet));
   const wasHidden = place.hidden;
   place.hidden = false;
   if (wasHidden) {
     place.querySelector("button").focus();
     place.scrollIntoView();
   }
+}
+
+// The record is what was kept; that it no longer stands is said beside it, not in its place.
+function markLost(page, sheet) {
+  const lines = page.chosen().map((entry) => standingLine(page.standings.get(entry.id)));
+  const articles = sheet.filter((part) => part.matches("article"));
+  articles.forEach((article, number) => {
+    const line = lines[number];
+    line && article.querySelector("h3").after(element("p", { class: "sheet__lost" }, element("strong", {}, line)));
+  });
+  const lost = lines.filter(Boolean).length;
+  const says = `${lost} of these verdicts no longer ${lost === 1 ? "stands, and is" : "stand, and are"} marked.`;
+  const line = element("p", { class: "sheet__lost" }, element("strong", {}, says));
+  return sheet.flatMap((part) => (lost > 0 && part.matches(".sheet__tally") ? [part, line] : [part]));
 }
 
 function controls(page, place) {

@@ -47,8 +47,8 @@ export function standingLine(standing) {
     return "";
   }
   return standing.is === "refused"
-    ? "Can no longer be judged with this build."
-    : `No longer stands: with this build, ${wordOf(standing.now)}.`;
+    ? "Can no longer be judged with this build. Retest."
+    : `No longer stands: with this build, ${wordOf(standing.now)}.${standing.now === "pass" ? "" : " Retest."}`;
 }
 
 // A pass that is none comes first.

@@ -5,17 +5,15 @@ const KEY = `${ROOT.pathname} typed`;
 let isFirst = true;
 
 /**
- * Hold for a reload of this tab what was typed a moment ago; false where the browser refuses.
+ * Hold for a reload of this tab what was typed a moment ago.
  *
- * The address takes it a little later: browsers refuse addresses that change too often, and one
- * that is written while a reload has begun comes too late.
+ * Inputs: what was typed; the addresses at which the tab may come back.
  */
-export function holdTyped(typed) {
+export function holdTyped(typed, places) {
   try {
-    sessionStorage.setItem(KEY, JSON.stringify({ at: place(), typed }));
-    return true;
+    sessionStorage.setItem(KEY, JSON.stringify({ places, typed }));
   } catch {
-    return false;
+    // Storage may be full or forbidden: then the address alone holds it.
   }
 }
 
@@ -25,13 +23,14 @@ export function typedBefore() {
   const wanted = isFirst && opened?.type === "reload";
   isFirst = false; // a page that follows in place is opened, not loaded again
   try {
-    const { at, typed } = JSON.parse(sessionStorage.getItem(KEY));
-    return wanted && at === place() ? typed : null;
+    const { places, typed } = JSON.parse(sessionStorage.getItem(KEY));
+    return wanted && places.includes(place()) ? typed : null;
   } catch {
     return null;
   }
 }
 
-function place() {
+/** Where the tab is: an address of this site without its host. */
+export function place() {
   return location.pathname + location.hash;
 }

@@ -52,8 +52,13 @@ def test_a_pass_that_is_none_any_more_is_listed_and_its_record_stays(
 
     line.get_by_role("button", name="Show it").click()
     expect(page.locator("[data-id][open] .kept__lost")).to_have_text(
-        "No longer stands: with this build, Fail."
+        "No longer stands: with this build, Fail. Retest."
     )
+    job_log.button("Record for print").click()
+    record = page.locator("[data-record]")
+    expect(record).to_contain_text("1 of these verdicts no longer stands, and is marked.")
+    expect(record.locator("article", has_text="Way 1")).to_contain_text("with this build, Fail.")
+    expect(record.locator("article", has_text="Way 2")).not_to_contain_text("no longer")
 
 
 def test_what_was_seen_is_folded_and_stays_within_reach(

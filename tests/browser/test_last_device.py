@@ -10,12 +10,6 @@ from tests.browser.phone import Phone
 NO_TRIP = "&readings.1.test=no-trip&readings.1.multiple=1%2F2&readings.1.waveform=ac"
 BUTTON = "&readings.2.test=button&readings.2.value=operates"
 BOARD = f"{SOUND}{NO_TRIP}&readings.1.value=no+trip{BUTTON}&circuit.seen_to_open=yes"
-TYPE_AND_RELOAD = """([selector, text]) => {
-    const input = document.querySelector(selector);
-    input.value = text;
-    input.dispatchEvent(new Event("input", { bubbles: true }));
-    location.reload();
-}"""
 FIRST_VALUE = "[data-many=readings] [data-field=value] input"
 
 
@@ -34,7 +28,8 @@ def test_what_is_typed_the_moment_before_a_reload_is_judged_after_it(
     phone.open(SOUND)
     phone.waits_for("pass")
 
-    page.evaluate(TYPE_AND_RELOAD, [FIRST_VALUE, "400 ms"])
+    page.locator(FIRST_VALUE).fill("400 ms")
+    page.reload()
 
     for _ in range(2):
         phone.waits_for("fail")
@@ -47,7 +42,8 @@ def test_an_address_opened_anew_is_not_what_was_typed_at_it_once(phone: Phone, p
     """Only a reload brings back what was typed; opening the page again does not."""
     phone.open("checkers/readings/")
     phone.waits_until_running()
-    page.evaluate(TYPE_AND_RELOAD, [FIRST_VALUE, "400 ms"])
+    page.locator(FIRST_VALUE).fill("400 ms")
+    page.reload()
     page.wait_for_url("**value=400+ms*")
 
     page.goto("about:blank")

@@ -164,4 +164,5 @@ def test_a_path_of_thousands_of_names_is_refused(phone: Phone, page: Page) -> No
     phone.open(f"{_address()}&{'a.' * 20_000}b=1")
 
     phone.waits_for("unfinished")
+    expect(page.locator("[data-strange]")).to_have_count(1)
     expect(page.locator("[data-problem]:visible")).to_contain_text(["is not a field here"])
