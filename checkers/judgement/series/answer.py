@@ -10,10 +10,10 @@ from checkers.domain.devices import Form
 from checkers.domain.verdicts import Figure
 from checkers.judgement.safe_rounding import rounded_up
 from checkers.judgement.series.arrangement import Arrangement
-from checkers.judgement.series.dc_flow import Through
 from checkers.judgement.series.fitness import Fitness, Why
 from checkers.judgement.series.flow_words import FAULT_LOOP
 from checkers.judgement.series.selectivity import Selectivity
+from checkers.judgement.series.through import Through
 
 DIGITS = 6
 NOT_KNOWN = "not known"

@@ -14,6 +14,7 @@ from checkers.domain.readings import Circuit, Instrument
 from checkers.judgement.case import Case
 from checkers.judgement.current_bands import Band, operating_band
 from checkers.judgement.dc_fitness import tolerated_dc_row
+from checkers.judgement.series.arrangement import Arrangement
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,6 +46,12 @@ def dc_limits(device: Device, code: Code, day: date) -> DCLimits:
         opens_at=band.at_most if band else None,
         opens_row=band.row if band else None,
     )
+
+
+def limits_of(arrangement: Arrangement, place: int) -> DCLimits:
+    """Return the limits for smooth DC of the device in a place."""
+    device = arrangement.devices[place].device
+    return dc_limits(device, arrangement.code, arrangement.day)
 
 
 def senses_smooth_dc(device: Device) -> bool:

@@ -9,9 +9,9 @@ from enum import StrEnum
 from checkers.domain.devices import DeviceType, Form
 from checkers.domain.verdicts import Outcome, worst
 from checkers.judgement.series.arrangement import Arrangement
-from checkers.judgement.series.dc_flow import Through
 from checkers.judgement.series.dc_limits import DCLimits, dc_limits
 from checkers.judgement.series.dc_sources import Bounds
+from checkers.judgement.series.through import Through
 from checkers.judgement.series.type_fit import protected_by, type_fit
 from checkers.judgement.type_fit import Fit
 

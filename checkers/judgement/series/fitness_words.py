@@ -11,9 +11,9 @@ from checkers.domain.sources import Citation
 from checkers.domain.verdicts import Finding, Judges, Numbers, Outcome
 from checkers.judgement.reading_words import citations
 from checkers.judgement.series.arrangement import Arrangement
-from checkers.judgement.series.dc_flow import Through
 from checkers.judgement.series.fitness import Fitness, Why
 from checkers.judgement.series.flow_words import amount, flow_sources, flow_words
+from checkers.judgement.series.through import Through
 from checkers.judgement.series.type_fit import equipment_in_place, fit_words
 from checkers.judgement.type_fit import Fit
 

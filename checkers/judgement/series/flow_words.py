@@ -12,9 +12,9 @@ from checkers.judgement.own_interrupter import interrupter_on_dc
 from checkers.judgement.promised_dc import promised_by
 from checkers.judgement.reading_words import citations
 from checkers.judgement.series.arrangement import Arrangement, DCProtection
-from checkers.judgement.series.dc_flow import Source, Through
 from checkers.judgement.series.dc_limits import dc_limits
 from checkers.judgement.series.dc_sources import Bounds
+from checkers.judgement.series.through import Source, Through
 
 FAULT_LOOP = "limited only by the fault loop"
 MANY = 4
