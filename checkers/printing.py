@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import textwrap
 from collections.abc import Iterable, Mapping, Sequence
 from typing import Any
@@ -10,6 +11,7 @@ from checkers.domain.quantities import format_number, format_quantity
 from checkers.domain.sources import Citation
 from checkers.domain.verdicts import Outcome
 from checkers.judgement.plan_gaps import HOLDS
+from checkers.judgement.reading_words import spoken
 from checkers.judgement.still_to_test import SO_FAR, pass_so_far
 
 WIDTH = 79
@@ -22,6 +24,7 @@ HEADLINES = {
     "cannot-say": "CANNOT SAY",
 }
 PLAN = "PLAN"
+TEST = re.compile(r"(?:trip time|no-trip test|ramp|button)\b")
 ABOUT = {
     "installation-code": "installation rule",
     "device-standard": "device standard",
@@ -95,9 +98,14 @@ def _finding(finding: Mapping[str, Any]) -> list[str]:
 
 def _about(finding: Mapping[str, Any]) -> str:
     """Return what a finding is about, with its device unless that is named in it."""
-    device, about = finding.get("device", ""), str(finding["about"])
+    device, about = finding.get("device", ""), begun_with_a_test(spoken(str(finding["about"])))
     named = about.startswith(f"{device} before ") or about.endswith(f" through {device}")
     return f"{device}: {about}" if device and not named else about
+
+
+def begun_with_a_test(about: str) -> str:
+    """Return a text with a capital where it begins with a test: Trip time ×1."""
+    return about[:1].upper() + about[1:] if TEST.match(about) else about
 
 
 def _answer(answer: Mapping[str, Any]) -> list[str]:
@@ -156,7 +164,7 @@ def _words(value: Any) -> str:
         return {True: "yes", False: "no", None: "not known"}[value]
     if isinstance(value, int | float):
         return format_number(value, 5)
-    return ", ".join(_words(one) for one in value) if _is_list(value) else str(value)
+    return ", ".join(_words(one) for one in value) if _is_list(value) else spoken(str(value))
 
 
 def _figure(value: Any, unit: str) -> str:

@@ -49,13 +49,23 @@ function names(about, device) {
 export function testNamed(about) {
   const [test, ...rest] = about.split(" ");
   return test in TESTS
-    ? [TESTS[test], ...rest].join(" ")
-    : about.replace(/\b[a-z]+-[a-z]+\b/g, (key) => TESTS[key]?.toLowerCase() ?? key);
+    ? [TESTS[test], ...rest.map(inASentence)].join(" ")
+    : inASentence(about);
 }
 
-function figures({ measured, limit, margin, numbers }) {
+function inASentence(text) {
+  return text.replace(/\b[a-z]+-[a-z]+\b/g, (key) => TESTS[key]?.toLowerCase() ?? key);
+}
+
+/** What the figure of a finding is called: measured only where it was. */
+export function valueName({ measured_as: how, subject }) {
+  return begun(how ?? (subject ? "measured" : "value"));
+}
+
+function figures(finding) {
+  const { measured, limit, margin, numbers } = finding;
   const room = typeof margin === "number" && numbers ? quantityText(margin, numbers.unit) : "";
-  const pairs = [["Measured", measured], ["Limit", limit], ["Margin", room]].filter(([, value]) => value);
+  const pairs = [[valueName(finding), measured], ["Limit", limit], ["Margin", room]].filter(([, value]) => value);
   if (pairs.length === 0) {
     return "";
   }

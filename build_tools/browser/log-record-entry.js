@@ -2,14 +2,14 @@ import { answerParts } from "./answer.js";
 import { assumedWords } from "./assumed.js";
 import { element } from "./element.js";
 import { begun } from "./begun.js";
-import { aboutOf } from "./findings.js";
+import { aboutOf, valueName } from "./findings.js";
 import { givenList } from "./log-given.js";
 import { dayInWords, momentInWords, placeOf } from "./log-words.js";
 import { outcomeOf, outcomeOfFinding, toDoText, wordOf } from "./outcomes.js";
 import { shapeOf } from "./shapes.js";
 import { JUDGES, PASS } from "./words.js";
 
-const COLUMNS = ["Finding", "Measured", "Limit", "Verdict", "Where the limit stands"];
+const COLUMNS = ["Finding", "Value", "Limit", "Verdict", "Where the limit stands"];
 
 /**
  * Everything of one entry, laid out to be read and printed.
@@ -66,7 +66,7 @@ function row(finding) {
   const outcome = outcomeOfFinding(finding);
   const cells = [
     [element("strong", {}, aboutOf(finding, { begins: true })), ` (${JUDGES[judges] ?? judges}). ${says}${next ? ` Next: ${next}` : ""}`],
-    [measured || "–"],
+    [measured ? `${measured} (${valueName(finding).toLowerCase()})` : "–"],
     [limit || "–"],
     [element("span", { class: "sheet__verdict", "data-outcome": outcome }, shapeOf(outcome), ` ${wordOf(outcome)}`)],
     [sources.map(placeOf).join("; ") || "–"],

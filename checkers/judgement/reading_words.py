@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 from checkers.domain.limit_rows import Row
 from checkers.domain.quantities import format_number, format_quantity
 from checkers.domain.ranges import range_in_words
@@ -19,6 +21,7 @@ SHAPES = {
 
 
 SPOKEN = {Test.TRIP_TIME.value: "trip time", Test.NO_TRIP.value: "no-trip test"}
+SLUG = re.compile(r"(?<![\w-])(?:trip-time|no-trip)(?![\w-]| tests?\b)")
 
 
 def name_of(reading: Reading) -> str:
@@ -37,9 +40,8 @@ def _level_words(reading: Reading) -> str:
 
 
 def spoken(about: str) -> str:
-    """Return what a finding is about as a person says it: trip time ×1 0°."""
-    test, *rest = about.split(" ")
-    return " ".join([SPOKEN.get(test, test), *rest])
+    """Return a text with each test under the name that a person has for it: trip time ×1 0°."""
+    return SLUG.sub(lambda found: SPOKEN[found[0]], about)
 
 
 def limit_words(limits: Limits, unit: str) -> str:
