@@ -27,9 +27,9 @@ export function showMapping(place, mapping, meanings, chosen, judgeAgain) {
   );
 }
 
-function rowOf({ column, heading, means, used, asks }, meanings, choose) {
+function rowOf({ column, heading, means, used, asks, answers }, meanings, choose) {
   const now = used ? means : asks ? "asked about" : "not used";
-  const others = meanings.filter((one) => one !== now);
+  const others = [...answers, ...meanings].filter((one) => one !== now);
   const select = element(
     "select",
     { "aria-label": `Column ${column}${heading ? `, ${heading}` : ""}` },

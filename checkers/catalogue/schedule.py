@@ -19,7 +19,7 @@ from checkers.domain.verdicts import Finding, Judges, Outcome, Result
 from checkers.judgement.dc_fitness import SAID_NOTHING
 from checkers.judgement.schedule.delimiters import BY_NAME
 from checkers.judgement.schedule.entry import Entry
-from checkers.judgement.schedule.entry_reader import Rules
+from checkers.judgement.schedule.entry_reader import NO_TRIP_WORD, NOT_TESTED, UNSAID, Rules
 from checkers.judgement.schedule.intake import Given
 from checkers.judgement.schedule.layout import BadMapping
 from checkers.judgement.schedule.schedule import Schedule
@@ -70,9 +70,9 @@ class Inputs(Question):
         explain="Of columns whose heading names none.",
     )
     n_t: str = choice(
-        (("no-trip", "no trip"), ("not-tested", "not tested")),
+        ((UNSAID, "not said"), (NOT_TESTED, "not tested"), (NO_TRIP_WORD, "no trip")),
         "n/t stands for",
-        default="no-trip",
+        default=UNSAID,
     )
     device: Device = group(Device, "Every device, where its row does not say", default=Device)
     circuit: Circuit = group(Circuit, "Every circuit", default=Circuit, advanced=True)
@@ -89,7 +89,7 @@ class Inputs(Question):
     @property
     def rules(self) -> Rules:
         """How to read what the file leaves open."""
-        return Rules(self.code, self.waveform, n_t_is_not_tested=self.n_t == "not-tested")
+        return Rules(self.code, self.waveform, n_t=self.n_t)
 
     def given(self, encoding: str = "") -> Given:
         """Return what is said of the file itself."""

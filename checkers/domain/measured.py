@@ -30,12 +30,14 @@ class Said(StrEnum):
     OPERATES = "operates"
     DOES_NOT_OPERATE = "does not operate"
     NO_RESULT = "no result"
+    NOT_TESTED = "not tested"
     UNCLEAR = "unclear"
 
 
+SHOWS_NOTHING = frozenset({Said.NO_RESULT, Said.NOT_TESTED, Said.UNCLEAR})
 WORDS: dict[Said, frozenset[str]] = {
     Said.NO_TRIP: frozenset(
-        {"no trip", "did not trip", "didn't trip", "does not trip", "n/t", "no-trip", "not tripped"}
+        {"no trip", "did not trip", "didn't trip", "does not trip", "no-trip", "not tripped"}
     )
     | frozenset(
         {"no operation", "did not operate within the test", "held", "no tripping", "notrip"}
@@ -47,16 +49,18 @@ WORDS: dict[Said, frozenset[str]] = {
     Said.DOES_NOT_OPERATE: frozenset(
         {"does not operate", "did not operate", "dead", "fails", "fail", "failed", "no", "nothing"}
     )
-    | frozenset({"does not work", "button dead", "✗", "unsatisfactory"}),
+    | frozenset({"does not work", "button dead", "✗", "unsatisfactory"})
+    | frozenset({"no action", "does nothing", "no response"}),
     Said.NO_RESULT: frozenset(
         {"trp", "limit", "lim", "aborted", "abort", "error", "err", "-", "--", "---", "n/a", "na"}
     )
-    | frozenset({"not tested", "no result", "test not completed", "not completed"}),
+    | frozenset({"no result", "test not completed", "not completed"}),
+    Said.NOT_TESTED: frozenset({"n/t", "nt", "n.t", "not tested"}),
 }
 MORE = re.compile(r"(?:>=?|≥|greater than|more than|over|above)\s*")
 LESS = re.compile(r"(?:<=?|≤|less than|under|below)\s*")
 NO_TRIP_BY = re.compile(
-    r"(?:no[ -]?trip|no tripping|not tripped|did(?: not|n't) trip|does not trip|held|n/t) "
+    r"(?:no[ -]?trip|no tripping|not tripped|did(?: not|n't) trip|does not trip|held) "
     r"(?:by|up to|to|at|until|within|in) "
 )
 TWO_FIGURES = re.compile(

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from checkers.domain.devices import Form
-from checkers.domain.measured import Said
+from checkers.domain.measured import SHOWS_NOTHING
 from checkers.domain.readings import HALF_WAVES, Reading, Test, Waveform
 from checkers.domain.verdicts import Finding, Judges, Outcome
 from checkers.judgement.case import Case
@@ -13,7 +13,6 @@ from checkers.judgement.judged import Judged
 
 ABOUT = "sensing of smooth DC"
 REPLACE = "Take it out of service, and fit one that senses smooth DC; test the new one with it."
-NO_RESULT = frozenset({Said.NO_RESULT, Said.UNCLEAR})
 SHAPES = {"half wave": HALF_WAVES, "smooth DC": frozenset({Waveform.SMOOTH_DC})}
 
 
@@ -57,7 +56,7 @@ def _is_there_for_dc(case: Case) -> bool:
 
 
 def _gave_a_result(reading: Reading) -> bool:
-    told = reading.measured.said not in NO_RESULT
+    told = reading.measured.said not in SHOWS_NOTHING
     return told and reading.test not in (Test.BUTTON, Test.UNKNOWN)
 
 

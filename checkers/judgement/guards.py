@@ -43,6 +43,12 @@ def not_a_result(reading: Reading, case: Case) -> list[Judged] | None:
             f"“{measured.typed.strip()}” means that the test was not completed: no pass, no fail.",
             "Take the loads off, set the device's own rating, and repeat the test.",
         )
+    if measured.said is Said.NOT_TESTED:
+        return undecided(
+            reading,
+            f"“{measured.typed.strip()}” is read as: not tested. It shows nothing.",
+            "Make the test; if it was made and the device did not trip, write “no trip”.",
+        )
     return None
 
 

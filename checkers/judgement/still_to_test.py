@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from checkers.domain.codes import CodeTest
 from checkers.domain.limit_words import WAVEFORMS
-from checkers.domain.measured import Said
+from checkers.domain.measured import SHOWS_NOTHING
 from checkers.domain.quantities import format_number
 from checkers.domain.readings import Reading, Test, Waveform
 from checkers.domain.verdicts import Finding, Judges, NextTest, Outcome, StillToDo
@@ -21,7 +21,6 @@ NAMES = {
     Test.RAMP: "ramp",
     Test.BUTTON: "test button",
 }
-NO_ANSWER = frozenset({Said.NO_RESULT, Said.UNCLEAR})
 SO_FAR, STILL_TO_DO = "pass so far", "still to do"
 SHORT = {Waveform.AC.value: "AC"}
 
@@ -44,7 +43,7 @@ def trip_not_shown(judged: Sequence[Judged]) -> list[Finding]:
 
 def still_to_do(readings: Sequence[Reading], case: Case) -> tuple[StillToDo, ...]:
     """Return the tests that the code requires and that none of the readings answers."""
-    results = [one for one in readings if one.measured.said not in NO_ANSWER]
+    results = [one for one in readings if one.measured.said not in SHOWS_NOTHING]
     missing = (
         test
         for test in tests_asked_for(case)

@@ -9,7 +9,7 @@ from math import hypot
 
 from checkers.domain.fields import day
 from checkers.domain.judging import JUDGING
-from checkers.domain.measured import Said
+from checkers.domain.measured import SHOWS_NOTHING, Said
 from checkers.domain.readings import Reading, Test
 from checkers.judgement.case import Case
 from checkers.judgement.comparison import Limits
@@ -71,7 +71,7 @@ def last_days(visits: Sequence[Visit]) -> dict[str, date]:
     """Return the last day on which each kind of test gave a result."""
     found: dict[str, date] = {}
     for visit in sorted(visits, key=lambda one: one.on):
-        if visit.measured.said not in (Said.NO_RESULT, Said.UNCLEAR):
+        if visit.measured.said not in SHOWS_NOTHING:
             found[visit.test] = visit.on
     return found
 

@@ -35,7 +35,12 @@ MA = [
 WORDS = [
     ("no trip", Said.NO_TRIP),
     ("Did Not Trip", Said.NO_TRIP),
-    ("n/t", Said.NO_TRIP),
+    ("n/t", Said.NOT_TESTED),
+    ("N/T", Said.NOT_TESTED),
+    ("not tested", Said.NOT_TESTED),
+    ("no action", Said.DOES_NOT_OPERATE),
+    ("does nothing", Said.DOES_NOT_OPERATE),
+    ("no response", Said.DOES_NOT_OPERATE),
     ("tripped", Said.TRIPPED),
     ("test not completed", Said.NO_RESULT),
     # Short code words for an aborted test are read in silence, and shown nowhere.

@@ -8,7 +8,7 @@ from itertools import zip_longest
 
 from checkers.domain.errors import quoted
 from checkers.domain.judging import JUDGING
-from checkers.domain.measured import Measured, Said
+from checkers.domain.measured import SHOWS_NOTHING, Measured, Said
 from checkers.domain.placed_readings import PlacedReading
 from checkers.domain.readings import Test, Waveform
 from checkers.judgement.case import Case
@@ -16,7 +16,6 @@ from checkers.judgement.reading_words import name_of, spoken
 from checkers.judgement.test_level import level_of, step_factor
 from checkers.physics.response.attempt import Attempt
 
-NO_USE = frozenset({Said.NO_RESULT, Said.UNCLEAR})
 SHOWS_OPERATION = frozenset({Said.FIGURE, Said.LESS_THAN, Said.TRIPPED, Said.OPERATES})
 WINDOW, SELECTIVE_WINDOW = 300.0, 500.0
 RAMP_BEYOND = 1.1  # a ramp ends a little above the current at which the device must trip
@@ -98,7 +97,7 @@ def attempt_of(reading: PlacedReading, case: Case, *, first: bool) -> Attempt:
 
 def _problem(reading: PlacedReading, case: Case) -> str:
     measured, test = reading.measured, _test(reading)
-    if measured.said in NO_USE:
+    if measured.said in SHOWS_NOTHING:
         return measured.question or f"{quoted(measured.typed.strip())} is no result"
     if test == Test.UNKNOWN:
         return "which test it belongs to is not given"

@@ -12,24 +12,30 @@ from checkers.domain.measured import Said, parse_measured, with_unit
 from checkers.domain.quantities import format_number
 from checkers.domain.readings import EXPECTED, Test
 from checkers.domain.typed_numbers import FIGURE, NotAQuantity
-from checkers.judgement.schedule.cell_words import canonical, is_empty
+from checkers.judgement.schedule.cell_words import CANONICAL, canonical, is_empty, is_word
 from checkers.judgement.schedule.labelled import Labelled, labelled_readings
-from checkers.judgement.schedule.meaning import HALF, Meaning
+from checkers.judgement.schedule.meaning import HALF, TRIPPED, Meaning
 
 BETWEEN_FIGURES = re.compile(r"\s*[/;|&\n]\s*|,\s+|\s+and\s+|(?<=s)\s+(?=[\d<>])")
 UNIT_AT_END = re.compile(r"(?<=\d)\s*([^\W\d_]+)$")
 A_TIME = re.compile(rf"{FIGURE}\s*ms", re.IGNORECASE)
 GOOD_AT_END = re.compile(r"(?<=[\w.])\s*(?:✓|✔|√|\bok\b)$", re.IGNORECASE)
 TWO_WAYS = "its {count} figures could belong to the multiples or to the start phases"
+UNANSWERED = "?"
+WAITS = "what such a word means in this column is asked, once for all its rows"
 OTHER_TEST = "its label names another test than the heading"
 
 
 @dataclass(frozen=True, slots=True)
 class Read:
-    """What a cell gives: readings, as in a request, and what cannot be used, in words."""
+    """What a cell gives: readings, as in a request, and what cannot be used, in words.
+
+    `waits` tells that its word means nothing before the column's question is answered.
+    """
 
     readings: tuple[dict[str, Any], ...] = ()
     problems: tuple[str, ...] = field(default=())
+    waits: bool = False
 
 
 NOTHING = Read()
@@ -49,6 +55,10 @@ def read_cell(cell: str, meaning: Meaning, waveform: str) -> Read:
     labelled = labelled_readings(cell)
     if labelled:
         return _from_labels(labelled, meaning, shape)
+    word = word_of_no_trip(cell, meaning) if meaning.is_no_trip else ""
+    if word == UNANSWERED:
+        return Read(problems=(WAITS,), waits=True)
+    cell = word or cell
     figures = _figures(cell, meaning)
     fitting = _levels(len(figures), meaning)
     if fitting is None:
@@ -61,6 +71,22 @@ def read_cell(cell: str, meaning: Meaning, waveform: str) -> Read:
         if not is_empty(figure)
     ]
     return _checked(made)
+
+
+def word_of_no_trip(cell: str, meaning: Meaning) -> str:
+    """Return what a word says of a test in which the device is to hold; empty where none does.
+
+    Yes and no mean nothing before an answer; what is good or bad, only where the heading
+    names the test.
+    """
+    good, bad = is_word(cell, "good"), is_word(cell, "bad")
+    yes, no = is_word(cell, "yes"), is_word(cell, "no")
+    if not (good or bad or yes or no):
+        return ""
+    if not meaning.yes and not (meaning.names_no_trip and (good or bad)):
+        return UNANSWERED
+    held = (good or yes) is (meaning.yes != TRIPPED)
+    return CANONICAL["no-trip" if held else "tripped"]
 
 
 def _from_labels(labelled: Sequence[Labelled], meaning: Meaning, shape: str) -> Read:

@@ -6,14 +6,16 @@ import re
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from datetime import date
+from typing import Any
 
+from checkers.domain.readings import Test
 from checkers.judgement.schedule.cell_words import is_empty, is_word, names_a_spare, unwrapped
 from checkers.judgement.schedule.days import day_in
 from checkers.judgement.schedule.entry import Entry, RowKind
 from checkers.judgement.schedule.heading_marks import marks_of
 from checkers.judgement.schedule.headings import LONGEST
 from checkers.judgement.schedule.layout import Column, Layout
-from checkers.judgement.schedule.meaning import NOT_USED, ONE_A_ROW, PROPERTIES
+from checkers.judgement.schedule.meaning import NOT_USED, ONE_A_ROW, PROPERTIES, Meaning
 from checkers.judgement.schedule.properties import READERS
 from checkers.judgement.schedule.records import Record
 from checkers.judgement.schedule.row_readings import ANY_TEST, meaning_of_row, read_readings
@@ -30,18 +32,20 @@ TOO_LONG = "it is too long to be understood"
 SHOWN = 40
 NOT_YET = "lies in the future"
 WHOLE = re.compile(r"\d{1,4}")
-NOT_TESTED = frozenset({"n/t", "nt"})
+NOT_TESTED, NO_TRIP_WORD, UNSAID = "not-tested", "no-trip", "unsaid"
+NO_TRIP = "no trip"
+NEVER_MORE = frozenset({Test.NO_TRIP.value, Test.BUTTON.value})
 
 
 @dataclass(frozen=True, slots=True)
 class Rules:
     """How to read what a file leaves open: the local code, the waveform where no heading
-    names one, and whether n/t stands for a test that was not made.
+    names one, and what n/t was said to stand for.
     """
 
     code: str = "iec"
     waveform: str = "ac"
-    n_t_is_not_tested: bool = False
+    n_t: str = UNSAID
 
 
 class EntryReader:
@@ -52,6 +56,7 @@ class EntryReader:
         self.layout = layout
         self.rules = rules
         self.n_t_seen = False
+        self.waiting: dict[int, Meaning] = {}
         self._delimiter = delimiter
         self._decimal_commas_seen = False
         self._section = ""
@@ -151,22 +156,36 @@ class EntryReader:
     ) -> None:
         kind = column.meaning.kind
         if column.meaning.is_reading:
-            self._read_reading(cell, column, entry)
+            self._take(cell, column, column.meaning, entry)
         elif kind == "value":
             meaning = meaning_of_row(one_a_row, entry) if len(one_a_row) > 1 else ANY_TEST
             unit = meaning.unit or column.meaning.unit
-            read_readings(cell, column, meaning.with_unit(unit), self.rules.waveform, entry)
+            self._take(cell, column, meaning.with_unit(unit), entry)
         elif kind == "day" and not is_empty(cell):
             self._read_day(cell, column, entry)
         elif kind in READERS and not is_empty(cell) and not is_word(cell, "ditto"):
             READERS[kind](cell, column, entry)
 
-    def _read_reading(self, cell: str, column: Column, entry: Entry) -> None:
-        if cell.lower() in NOT_TESTED:
-            self.n_t_seen = True
-            if self.rules.n_t_is_not_tested:
-                return
-        read_readings(cell, column, column.meaning, self.rules.waveform, entry)
+    def _take(self, cell: str, column: Column, meaning: Meaning, entry: Entry) -> None:
+        """Take the readings of a cell into an entry, and note what the column must be asked."""
+        read = read_readings(cell, column, meaning, self.rules.waveform, entry)
+        if read.waits:
+            self.waiting.setdefault(column.place, meaning)
+        entry.readings += [
+            kept for one in read.readings if (kept := self._without_n_t(one)) is not None
+        ]
+
+    def _without_n_t(self, reading: dict[str, Any]) -> dict[str, Any] | None:
+        """Return a reading; none where n/t stands for a test that was not made.
+
+        In a test in which the device is to hold, and of a button, it never stands for more.
+        """
+        if not is_word(reading["value"], "n-t"):
+            return reading
+        self.n_t_seen = True
+        if self.rules.n_t == NOT_TESTED or reading["test"] in NEVER_MORE:
+            return None
+        return reading | {"value": NO_TRIP} if self.rules.n_t == NO_TRIP_WORD else reading
 
     def _read_day(self, cell: str, column: Column, entry: Entry) -> None:
         try:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+from dataclasses import replace
 from functools import lru_cache
 
 from checkers.domain.glossary import UNITS
@@ -10,6 +12,7 @@ from checkers.judgement.schedule.heading_marks import Marks, marks_of
 from checkers.judgement.schedule.meaning import PROPERTIES, READING, UNKNOWN, Meaning, test_of
 
 NOTHING = Meaning(UNKNOWN)
+YES_MEANS = re.compile(r"[,;(]?\s*yes ?(?:=|means|:) ?(held|tripped)\)?\s*$", re.IGNORECASE)
 LONGEST = 300  # characters; what is longer is no heading
 ASKS_RATED_OR_MEASURED = "Is this the rated residual current, or the measured trip current?"
 ASKS_TIME = "Is this the measured trip time, and at which multiple?"
@@ -23,6 +26,10 @@ def meaning_of(heading: str) -> Meaning:
 
 @lru_cache(maxsize=4096)
 def _meaning_of(heading: str) -> Meaning:
+    answered = YES_MEANS.search(heading)
+    if answered:
+        meaning = _meaning_of(heading[: answered.start()])
+        return replace(meaning, yes=answered[1].lower()) if meaning.is_no_trip else NOTHING
     marks = marks_of(heading)
     if _column_words(marks, "ignored"):
         return Meaning("ignored")
@@ -77,6 +84,7 @@ def _reading(marks: Marks) -> Meaning:
         waveform=waveforms[0] if waveforms else "",
         unit=marks.units[0] if marks.units else "",
         asks=_question(marks, tests, waveforms),
+        names_no_trip=Test.NO_TRIP.value in tests,
     )
 
 

@@ -26,6 +26,7 @@ class Meaning:
     For readings: the test (empty where not told), the multiples and start phases in
     the order of the figures in a cell, the test current [mA], the waveform, and the
     unit of a bare figure. `asks` is what must be answered before the column is used.
+    Of a no-trip test: whether the heading names it so, and what yes was said to mean.
     """
 
     kind: str
@@ -36,6 +37,19 @@ class Meaning:
     waveform: str = ""
     unit: str = ""
     asks: str = ""
+    names_no_trip: bool = False
+    yes: str = ""
+
+    @property
+    def is_no_trip(self) -> bool:
+        """Whether every reading of the column is of a test in which the device is to hold."""
+        half = self.test == Test.TRIP_TIME and self.multiples == (HALF,)
+        return self.is_reading and (half or self.test == Test.NO_TRIP)
+
+    @property
+    def answers(self) -> list[str]:
+        """The two meanings, in words, that say what yes, OK or a tick means in such a column."""
+        return [str(replace(self, names_no_trip=True, yes=one)) for one in (HELD, TRIPPED)]
 
     @property
     def is_reading(self) -> bool:
@@ -77,7 +91,8 @@ class Meaning:
     def __str__(self) -> str:
         """The meaning in words; headings.meaning_of reads them back."""
         parts = self._test_words() if self.is_reading else [column_name(self.kind)]
-        return " ".join(part for part in (*parts, self._unit_words()) if part)
+        words = " ".join(part for part in (*parts, self._unit_words()) if part)
+        return f"{words}, yes means {self.yes}" if self.yes else words
 
     def _test_words(self) -> list[str]:
         levels = "/".join(f"×{format_number(one)}" for one in self.multiples)
@@ -105,3 +120,4 @@ def test_of(multiples: tuple[float, ...]) -> str:
 
 
 HALF = 0.5
+HELD, TRIPPED = "held", "tripped"

@@ -10,7 +10,7 @@ from checkers.domain.quantities import parse_quantity
 from checkers.domain.readings import Test
 from checkers.domain.typed_numbers import NotAQuantity
 from checkers.judgement.schedule.cell_words import is_empty, is_word
-from checkers.judgement.schedule.cells import read_cell
+from checkers.judgement.schedule.cells import NOTHING, Read, read_cell
 from checkers.judgement.schedule.entry import Entry
 from checkers.judgement.schedule.heading_marks import marks_of
 from checkers.judgement.schedule.headings import meaning_of
@@ -23,20 +23,20 @@ NO_TEST = "the test that this row is about is not understood"
 ANY_TEST = Meaning(READING)
 
 
-def read_readings(cell: str, column: Column, meaning: Meaning, waveform: str, entry: Entry) -> None:
-    """Read the cell of a column of readings into an entry, or note why it cannot be used."""
+def read_readings(cell: str, column: Column, meaning: Meaning, waveform: str, entry: Entry) -> Read:
+    """Read the cell of a column of readings, and note in an entry why it cannot be used."""
     if is_empty(cell):
-        return
+        return NOTHING
     if is_word(cell, "ditto"):
         entry.note_unread_reading(column.name, cell, DITTO)
-        return
+        return NOTHING
     if meaning.asks:
         entry.note_unread_reading(column.name, cell, meaning.asks)
-        return
+        return NOTHING
     read = read_cell(cell, meaning, waveform)
-    entry.readings += read.readings
     for says in read.problems:
         entry.note_unread_reading(column.name, cell, says)
+    return read
 
 
 def meaning_of_row(cells: Mapping[str, str], entry: Entry) -> Meaning:

@@ -11,7 +11,7 @@ from checkers.domain.readings import Test
 from checkers.domain.verdicts import Figure, Finding, Judges, Outcome, StillToDo
 from checkers.judgement.schedule.days import MONTH_FIRST
 from checkers.judgement.schedule.delimiters import NAMES
-from checkers.judgement.schedule.entry_reader import Rules
+from checkers.judgement.schedule.entry_reader import UNSAID, Rules
 from checkers.judgement.schedule.layout import Column
 from checkers.judgement.schedule.meaning import NOT_USED
 from checkers.judgement.schedule.row import Row
@@ -28,7 +28,15 @@ NAME_THE_COLUMNS = (
     "device, device type, trip time x1 0°, ramp (mA), button."
 )
 WHICH_MULTIPLE = "At which multiple of IΔn were these times taken?"
-N_T = "n/t was read as: no trip. If it means that the test was not made, say so."
+N_T = (
+    "n/t was read as: not tested, and leaves its row open where the device may not have tripped. "
+    "Say what it stands for: not tested, or no trip."
+)
+N_T_TAKEN = "n/t under a no-trip test or a test button was taken for: not tested."
+WHAT_YES_MEANS = (
+    "What do yes, OK or a tick say here: that the device held, or that it tripped? Until that is "
+    "answered such cells are not judged. Answer by the column's meaning: “{held}” or “{tripped}”."
+)
 AC_TAKEN = "Columns whose headings name no waveform were taken for AC, with the strictest limits."
 
 
@@ -53,16 +61,18 @@ def answer_of(schedule: Schedule, rules: Rules) -> dict[str, Any]:
 
 def mapping_of(schedule: Schedule) -> list[dict[str, Any]]:
     """Return what each column was taken for; empty until the headings are known."""
-    return [_column(column) for column in schedule.layout.columns]
+    return [_column(column, schedule) for column in schedule.layout.columns]
 
 
-def _column(column: Column) -> dict[str, Any]:
+def _column(column: Column, schedule: Schedule) -> dict[str, Any]:
+    waits = _waits(column, schedule)
     return {
         "column": column.place + 1,
         "heading": column.heading,
         "means": str(column.meaning),
         "used": column.meaning.kind not in NOT_USED and column.meaning.is_sure,
-        "asks": column.meaning.asks,
+        "asks": column.meaning.asks or waits,
+        "answers": column.meaning.answers if waits else [],
     }
 
 
@@ -72,6 +82,8 @@ def _assumed(schedule: Schedule, rules: Rules) -> list[str]:
     silent = [one for one in columns if one.meaning.is_reading and not one.meaning.waveform]
     if silent and rules.waveform == "ac":
         said.append(AC_TAKEN)
+    if schedule.reader and schedule.reader.n_t_seen:
+        said.append(N_T_TAKEN)
     if schedule.layout.of_kind("day"):
         order = "the month" if rules.code in MONTH_FIRST else "the day"
         said.append(f"A day such as 3/4/2026 was read with {order} first.")
@@ -82,9 +94,20 @@ def _questions(schedule: Schedule, rules: Rules) -> list[str]:
     columns = schedule.layout.columns
     asked = [f"{_place(one)}: {one.meaning.asks}" for one in columns if one.meaning.asks]
     asked += [f"{_place(one)}: {WHICH_MULTIPLE}" for one in columns if _lacks_a_multiple(one)]
-    if schedule.reader and schedule.reader.n_t_seen and not rules.n_t_is_not_tested:
+    asked += [
+        f"{_place(one)}: {one_asks}" for one in columns if (one_asks := _waits(one, schedule))
+    ]
+    if schedule.reader and schedule.reader.n_t_seen and rules.n_t == UNSAID:
         asked.append(N_T)
     return asked
+
+
+def _waits(column: Column, schedule: Schedule) -> str:
+    """Return what is asked of a column in which a word waits for an answer."""
+    if schedule.reader is None or column.place not in schedule.reader.waiting:
+        return ""
+    held, tripped = schedule.reader.waiting[column.place].answers
+    return WHAT_YES_MEANS.format(held=held, tripped=tripped)
 
 
 def _place(column: Column) -> str:

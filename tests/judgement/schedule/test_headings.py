@@ -110,6 +110,7 @@ def test_what_is_shown_for_a_meaning_is_read_back_as_the_same(
         phases=phases,
         waveform=waveform,
         unit=unit,
+        names_no_trip=test == "no-trip",
     )
 
     assert meaning == meaning_of(str(meaning))

@@ -43,7 +43,9 @@ def test_today_is_no_day_of_the_future(ahead: int, noted: bool) -> None:
     assert noted == any("future" in one["says"] for one in found["findings"])
 
 
-@pytest.mark.parametrize(("n_t", "asked"), [("no-trip", True), ("not-tested", False)])
+@pytest.mark.parametrize(
+    ("n_t", "asked"), [("unsaid", True), ("no-trip", False), ("not-tested", False)]
+)
 def test_n_t_is_asked_about_until_it_is_told(n_t: str, asked: bool) -> None:
     """What n/t stands for is a question of the whole schedule, and only while it is open."""
     questions = answer("RCD 1,A,30 mA,n/t,3/4/2026", n_t=n_t)["answer"].get("questions", [])
