@@ -11,9 +11,11 @@ from checkers.domain.checker import Checker, Example
 from checkers.domain.devices import Device
 from checkers.domain.errors import quoted
 from checkers.domain.fields import choice, group, quantity
+from checkers.domain.quantities import format_quantity
 from checkers.domain.question import Question
 from checkers.domain.verdicts import Figure, Outcome, Result
 from checkers.judgement.fault_fit import judge_faults
+from checkers.judgement.fault_lines import lines_of
 from checkers.judgement.type_rules import judge_by_code_alone
 from checkers.physics.circuits import BOOK, CIRCUITS, PLACES, Circuit
 from checkers.physics.fault_setting import Setting
@@ -22,8 +24,12 @@ from checkers.physics.waveform_figures import Figures
 from checkers.physics.waveform_points import drawn_points
 
 SMALLEST_LINE = 0.01  # of the r.m.s.: weaker spectral lines are not listed
-CARRIER_LINES = (1, 2, 3)  # multiples of the switching frequency that are listed
 NO_SMOOTHING = "The smoothing given plays no part: this circuit has no link capacitor of its own."
+NO_SWITCHING = "The switching frequency given plays no part: nothing switches in this fault."
+SWITCHING_TAKEN = (
+    "The switching frequency was taken as {}. Drives often switch at 2 kHz to 16 kHz, where the "
+    "product standard sets no limit for any type: give it, and ask the manufacturer of the device."
+)
 NO_FIRING = "The delay angle given plays no part: this circuit has no thyristors."
 
 
@@ -41,6 +47,13 @@ class Inputs(Question):
     source_inductance: float | None = quantity("source_inductance", default=None, advanced=True)
     link_load: float | None = quantity("link_load", default=None, advanced=True)
     delay_angle: float | None = quantity("delay_angle", default=None, advanced=True)
+    switching_frequency: float | None = quantity(
+        "switching_frequency",
+        default=None,
+        advanced=True,
+        explain="Of an inverter; drives often switch at 2 kHz to 16 kHz. Twenty times the mains "
+        "frequency if left out: 1 kHz at 50 Hz, as IEC 62423 tests.",
+    )
     place: str = choice(
         tuple(PLACES.items()),
         "Place of the fault",
@@ -85,11 +98,13 @@ def check(inputs: Inputs) -> Result:
     rules = inputs.local_code.type_rules_on(inputs.day)
     return Result(
         findings=[
-            *judge_faults(circuit, studies, inputs.device, inputs.day),
+            *judge_faults(
+                circuit, studies, inputs.device, inputs.day, inputs.switching_frequency
+            ),
             *judge_by_code_alone(rules, inputs.device.type),
         ],
-        answer=_answer(circuit, studies),
-        cautions=_plays_no_part(circuit, inputs),
+        answer=_answer(circuit, studies, inputs.switching_frequency),
+        cautions=(*_switching_taken(circuit, studies[0], inputs), *_plays_no_part(circuit, inputs)),
     )
 
 
@@ -99,7 +114,9 @@ def _studied(circuit: str, setting: Setting) -> tuple[FaultStudy, ...]:
     return study_everywhere(CIRCUITS[circuit], setting)
 
 
-def _answer(circuit: Circuit, studies: Sequence[FaultStudy]) -> dict[str, Any]:
+def _answer(
+    circuit: Circuit, studies: Sequence[FaultStudy], switching: float | None
+) -> dict[str, Any]:
     asked, worst = studies[0], deciding(tuple(studies))
     return {
         **_figures(asked.figures),
@@ -109,7 +126,8 @@ def _answer(circuit: Circuit, studies: Sequence[FaultStudy]) -> dict[str, Any]:
         "decided_by": f"a fault on {PLACES[worst.place]}",
         "place": asked.place,
         "faults": [_fault(one) for one in studies],
-        "harmonics": _harmonics(circuit, asked),
+        "harmonics": _harmonics(circuit, asked, switching),
+        **_switching(circuit, asked, switching),
         "points": drawn_points(asked.trace),
     }
 
@@ -138,17 +156,31 @@ def _fault(fault: FaultStudy) -> dict[str, Any]:
     }
 
 
-def _harmonics(circuit: Circuit, fault: FaultStudy) -> list[list[float]]:
+def _harmonics(circuit: Circuit, fault: FaultStudy, switching: float | None) -> list[list[float]]:
     """Return [frequency [Hz], r.m.s. [mA]] of every line that matters, lowest first."""
-    figures, carrier = fault.figures, BOOK.parts.carrier_ratio
-    lines = dict(figures.spectrum)
-    if circuit.inverter and fault.place == "output":
-        lines |= {
-            round(carrier * one * fault.trace.frequency, 6): figures.line(carrier * one)
-            for one in CARRIER_LINES
-        }
-    least = SMALLEST_LINE * figures.rms
+    lines = lines_of(circuit, fault, switching)
+    least = SMALLEST_LINE * fault.figures.rms
     return [[frequency, round(rms, 3)] for frequency, rms in sorted(lines.items()) if rms > least]
+
+
+def _switching(circuit: Circuit, fault: FaultStudy, given: float | None) -> dict[str, Any]:
+    """Return the switching frequency that the lines stand for, where the fault sees one."""
+    if not (circuit.inverter and fault.place == "output"):
+        return {}
+    return {"switching_frequency": Figure(given or _simulated(fault), "Hz")}
+
+
+def _simulated(fault: FaultStudy) -> float:
+    return round(BOOK.parts.carrier_ratio * fault.trace.frequency, 6)
+
+
+def _switching_taken(circuit: Circuit, fault: FaultStudy, inputs: Inputs) -> tuple[str, ...]:
+    """Name the switching frequency that was taken, where none was given and the fault sees one."""
+    if inputs.switching_frequency is not None:
+        return () if _switching(circuit, fault, None) else (NO_SWITCHING,)
+    if not _switching(circuit, fault, None):
+        return ()
+    return (SWITCHING_TAKEN.format(format_quantity(_simulated(fault), "Hz")),)
 
 
 def _plays_no_part(circuit: Circuit, inputs: Inputs) -> tuple[str, ...]:

@@ -11,6 +11,7 @@ from checkers.domain.limits import rows
 from checkers.domain.quantities import format_quantity
 from checkers.domain.verdicts import Finding, Judges, Outcome
 from checkers.judgement.comparison import Limits
+from checkers.judgement.fault_lines import Line, as_tested, limited_lines, lines_of, words_of
 from checkers.judgement.numbers import figure_numbers
 from checkers.judgement.type_order import covers
 from checkers.physics.circuits import BOOK, PLACES, Circuit
@@ -22,6 +23,11 @@ NO_DEVICE = (
     "Nothing was judged, because no device type was given: the answer describes the current "
     "and the least type that is built to see it."
 )
+ASK_THE_MANUFACTURER = (
+    "Ask the manufacturer for the trip current at these frequencies, or reckon with a device that "
+    "stays closed until the mains part alone is large enough."
+)
+MATTERS = 0.1  # of the r.m.s.: weaker lines are not told
 NOT_PROTECTIVE = {
     Form.MONITOR: "A monitor warns and does not trip: it is not judged as protection.",
     Form.RDC_DD: "6 mA DC detection works beside an RCD: name the RCD to have it judged.",
@@ -29,11 +35,16 @@ NOT_PROTECTIVE = {
 
 
 def judge_faults(
-    circuit: Circuit, studies: Sequence[FaultStudy], device: Device, day: date
+    circuit: Circuit,
+    studies: Sequence[FaultStudy],
+    device: Device,
+    day: date,
+    switching: float | None = None,
 ) -> list[Finding]:
     """Return the findings on one device for all the faults of a circuit.
 
-    Inputs: the circuit; its studied faults, the one asked for first; the device; the day.
+    Inputs: the circuit; its studied faults, the one asked for first; the device; the day; the
+    switching frequency [Hz], where it is given.
     """
     why_not = NOT_PROTECTIVE.get(Form(device.form))
     if why_not or device.type == DeviceType.UNKNOWN:
@@ -42,7 +53,7 @@ def judge_faults(
     if not _rated_frequency(studies[0]):
         findings.append(_frequency_finding(studies[0]))
     elif covers(device.type, studies[0].type):
-        findings += _trip_findings(circuit, studies[0], device, day)
+        findings += _trip_findings(circuit, studies[0], device, day, switching)
     return findings
 
 
@@ -102,7 +113,9 @@ def _frequency_finding(fault: FaultStudy) -> Finding:
     )
 
 
-def _trip_findings(circuit: Circuit, fault: FaultStudy, device: Device, day: date) -> list[Finding]:
+def _trip_findings(
+    circuit: Circuit, fault: FaultStudy, device: Device, day: date, switching: float | None
+) -> list[Finding]:
     """Say whether the fault asked for is large enough to be sure of a trip."""
     rated = device.rated_residual_current
     found = _operating_row(circuit, fault, device, day)
@@ -111,6 +124,10 @@ def _trip_findings(circuit: Circuit, fault: FaultStudy, device: Device, day: dat
     most = found.at_most(rated) if found else None
     if found is None or most is None:
         return []
+    if fault.waveform is WaveformClass.COMPOSITE and not as_tested(fault, switching):
+        lines = lines_of(circuit, fault, switching)
+        mains = fault.trace.frequency
+        return [_line_finding(fault, limited_lines(lines, mains, found, device, day), found)]
     sure = fault.figures.rms >= most
     return [
         Finding(
@@ -140,6 +157,31 @@ def _rating_missing(row: Row) -> Finding:
         do_next="Read IΔn on the device.",
         field="device.rated_residual_current",
         sources=(row.citation,),
+    )
+
+
+def _line_finding(fault: FaultStudy, lines: Sequence[Line], composite: Row) -> Finding:
+    """Say of a current of other parts than the standard tests with what each line would take."""
+    enough = [one for one in lines if one.is_enough]
+    rms = fault.figures.rms
+    parts = words_of(lines, MATTERS * rms)
+    if enough:
+        says = f"One part alone is large enough that a sound device must trip: {parts}."
+    else:
+        says = (
+            "That a sound device must trip cannot be said: the limit for mixed frequencies was "
+            f"tested with other parts than these. Of this current {parts}."
+        )
+    row = enough[0].row if enough else None
+    return Finding(
+        about=SIZE,
+        outcome=Outcome.PASS if enough else Outcome.CANNOT_SAY,
+        says=says,
+        judges=Judges.DEVICE_STANDARD,
+        measured=f"{format_quantity(rms, 'mA', 3)} r.m.s.",
+        do_next="" if enough else ASK_THE_MANUFACTURER,
+        field="fault_resistance",
+        sources=((row or composite).citation,),
     )
 
 

@@ -55,6 +55,8 @@ class Bounds:
     switching_share: float
     between_share: float
     mains_share: float
+    composite_mains_share: float
+    composite_switching: float
 
 
 @dataclass(frozen=True, slots=True)
@@ -151,6 +153,8 @@ def _bounds(record: Record) -> Bounds:
         switching_share=_share(record, "switching_share"),
         between_share=_share(record, "between_share"),
         mains_share=_share(record, "mains_share"),
+        composite_mains_share=_share(record, "composite_mains_share"),
+        composite_switching=record.amount("composite_switching", "frequency") or 0.0,
     )
     record.finish()
     return bounds
