@@ -98,9 +98,7 @@ def check(inputs: Inputs) -> Result:
     rules = inputs.local_code.type_rules_on(inputs.day)
     return Result(
         findings=[
-            *judge_faults(
-                circuit, studies, inputs.device, inputs.day, inputs.switching_frequency
-            ),
+            *judge_faults(circuit, studies, inputs.device, inputs.day, inputs.switching_frequency),
             *judge_by_code_alone(rules, inputs.device.type),
         ],
         answer=_answer(circuit, studies, inputs.switching_frequency),

@@ -119,13 +119,13 @@ def check(inputs: Inputs) -> Result:
 
 def _answer(inputs: Inputs, found: Sequence[Series], due: Sequence[Due]) -> dict[str, Any]:
     return {
-        "trends": [_trend(series, due) for series in found if series.unit],
-        "next_tests": [_next(one) for one in due],
+        "trends": [_trend(series, due, inputs.day) for series in found if series.unit],
+        "next_tests": [_next(one, inputs.day) for one in due],
         "calendar": calendar_text([_event(one, inputs) for one in due], inputs.day),
     }
 
 
-def _trend(series: Series, due: Sequence[Due]) -> dict[str, Any]:
+def _trend(series: Series, due: Sequence[Due], today: date) -> dict[str, Any]:
     trend = trend_of(series.points)
     shown: dict[str, Any] = {"test": series.name, "readings": len(series.points)}
     if trend is None:
@@ -139,7 +139,7 @@ def _trend(series: Series, due: Sequence[Due]) -> dict[str, Any]:
         "slope_high": Figure(rounded(trend.slope_band.high), unit),
         "changed": "more than the instruments explain" if is_changed(series) else "no",
         **_reached(series, trend),
-        **_expected(trend, unit, due),
+        **_expected(trend, unit, due, today),
     }
 
 
@@ -160,11 +160,11 @@ def _reached(series: Series, trend: Trend) -> dict[str, Any]:
     }
 
 
-def _expected(trend: Trend, unit: str, due: Sequence[Due]) -> dict[str, Any]:
+def _expected(trend: Trend, unit: str, due: Sequence[Due], today: date) -> dict[str, Any]:
     days: list[date] = [one.day for one in due if one.test == "trip-time"]
     if not days:
         return {}
-    band: Band = trend.expected(min(days))
+    band: Band = trend.expected(max(today, min(days)))
     return {
         "expected_next": Figure(rounded(band.value), unit),
         "expected_low": Figure(rounded(max(band.low, 0.0)), unit),
@@ -172,10 +172,13 @@ def _expected(trend: Trend, unit: str, due: Sequence[Due]) -> dict[str, Any]:
     }
 
 
-def _next(due: Due) -> dict[str, Any]:
+def _next(due: Due, today: date) -> dict[str, Any]:
+    """Return a test that is due, on no day of the past: what is overdue is due today."""
+    late = {"overdue_since": due.day.isoformat()} if due.day < today else {}
     return {
         "test": due.test,
-        "due": due.day.isoformat(),
+        "due": max(today, due.day).isoformat(),
+        **late,
         "every": due.every.words,
         "last": due.last.isoformat() if due.last else "not known",
         "asked_by": due.asked_by,
@@ -187,10 +190,11 @@ def _event(due: Due, inputs: Inputs) -> Event:
     device = inputs.label or "residual current device"
     last = due.last.isoformat() if due.last else "not known"
     every = f"{due.every.words.removeprefix('each ').removeprefix('every ')} ({due.asked_by})"
+    late = f"\nOverdue since {due.day}." if due.day < inputs.day else ""
     return Event(
-        day=due.day,
+        day=max(inputs.day, due.day),
         title=f"{name}: {device}",
-        description=f"{name} of {device}.\nEvery {every}.\nLast done: {last}.",
+        description=f"{name} of {device}.\nEvery {every}.\nLast done: {last}.{late}",
         daily=due.every.is_daily,
     )
 

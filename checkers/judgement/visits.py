@@ -19,7 +19,11 @@ from checkers.judgement.reading_words import name_of
 from checkers.judgement.test_level import level_of
 from checkers.judgement.time_limits import product_time_limit
 from checkers.judgement.trend import Point
+from checkers.physics.response.figures import FIGURES
 
+COVERAGE = 2.0
+CURRENT_REPEATS = FIGURES.trip_current_repeats.typical
+TIME_REPEATS = FIGURES.time_repeats.typical
 UNITS = {Test.TRIP_TIME.value: "ms", Test.RAMP.value: "mA"}
 
 
@@ -94,12 +98,14 @@ def _point(visit: Visit, limits: Limits, case: Case) -> Point:
 def _uncertainty(visit: Visit, limits: Limits, case: Case) -> float:
     """Return the expanded uncertainty of a reading, of its limit where the instrument is unknown.
 
-    A time whose start is not given may be later by the wait for the useful half cycle.
+    The device does not repeat itself exactly: that counts beside the instrument. A time whose
+    start is not given may be later by the wait for the useful half cycle.
     """
     reference = limits.at_most or visit.measured.value
     if visit.test == Test.RAMP:
-        return case.current_uncertainty(case.device.rated_residual_current or reference)
-    instrument = case.time_uncertainty(reference)
+        instrument = case.current_uncertainty(case.device.rated_residual_current or reference)
+        return hypot(instrument, COVERAGE * CURRENT_REPEATS * visit.measured.value)
+    instrument = hypot(case.time_uncertainty(reference), COVERAGE * TIME_REPEATS)
     return instrument if visit.phase else hypot(instrument, JUDGING.slower_at_more_current)
 
 

@@ -21,6 +21,7 @@ NAMES = {
     "ramp": "Ramp",
     "no-trip": "No-trip test",
 }
+DATED_FROM = 3  # visits
 FIND_OUT = (
     "Find out what changed: the device, its loads, the wiring, the instrument or its setting. "
     "Repeat both tests in the same way."
@@ -86,7 +87,12 @@ def is_changed(series: Series) -> bool:
 
 
 def limit_reached(series: Series, trend: Trend) -> Span | None:
-    """Return when the limit that a trend runs towards is reached, if it is still to come."""
+    """Return when the limit that a trend runs towards is reached, if it is still to come.
+
+    Two visits date nothing: a line through two points has no scatter of its own.
+    """
+    if len({one.day for one in series.points}) < DATED_FROM:
+        return None
     limits = series.limits
     limit = limits.at_most if trend.slope > 0 else limits.at_least
     reached = None if limit is None else trend.reaches(limit)
@@ -118,7 +124,10 @@ def _toward_the_limit(series: Series, trend: Trend, reached: Span) -> Finding:
 
 def _overdue(due: Due) -> Finding:
     name = NAMES.get(due.test, due.test)
-    says = f"{name} was due on {due.day}, {due.every.words} after {due.last} ({due.asked_by})."
+    says = (
+        f"{name} is overdue since {due.day}: asked for {due.every.words}, last done {due.last} "
+        f"({due.asked_by})."
+    )
     finding = _open("next tests", says, "Do it now: what the device does today is not known.")
     return dataclasses.replace(finding, judges=Judges.INSTALLATION_CODE, sources=due.sources)
 

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from math import hypot
+from random import Random
 from typing import Any
 
 import icalendar
@@ -73,6 +75,45 @@ def test_a_ramp_that_falls_runs_towards_its_lower_limit() -> None:
     assert trend["limit_reached_in"] == 2028
 
 
+def test_two_visits_date_no_limit() -> None:
+    """60 ms and 220 ms rise beyond any doubt, and two points have no scatter to go by."""
+    reply = ask(visits("60 ms", "220 ms", first=2025), instrument=FINE)
+    trend = reply["answer"]["trends"][0]
+
+    assert trend["trend"] == "rising"
+    assert "limit_reached_in" not in trend
+    assert not any("limit is reached" in one["says"] for one in reply["findings"])
+    assert any("larger than the instruments explain" in one["says"] for one in reply["findings"])
+
+
+@pytest.mark.parametrize(
+    ("unit", "value", "repeats", "instrument"),
+    [
+        ("mA", 22.0, 0.03 * 22.0, {"current_uncertainty": "0.5 mA"}),
+        ("ms", 25.0, 1.5, {"time_uncertainty": "1 ms"}),
+    ],
+    ids=["ramp", "time"],
+)
+def test_a_device_that_does_not_change_seldom_shows_a_trend(
+    unit: str, value: float, repeats: float, instrument: dict[str, str]
+) -> None:
+    """A device repeats its current to 3 % and its time to 1.5 ms (judgement): five in a hundred.
+
+    With the instrument alone counted it was every second pair of visits.
+    """
+    random = Random(7)  # noqa: S311  # a simulation
+    spread = hypot(repeats, float(next(iter(instrument.values())).split()[0]) / 2.0)
+    ramp: dict[str, Any] = {"test": "ramp", "multiple": None, "phase": ""} if unit == "mA" else {}
+    seen = changed = 0
+    for _ in range(200):
+        drawn = (f"{random.gauss(value, spread):.2f} {unit}" for _ in range(2))
+        trend = ask(visits(*drawn, **ramp), instrument=instrument)["answer"]["trends"][0]
+        seen += trend["trend"] != "none beyond the instruments"
+        changed += trend["changed"] != "no"
+
+    assert max(seen, changed) <= 24
+
+
 def test_a_jump_is_called_larger_than_the_instruments_explain() -> None:
     """From 25 to 90 ms by an instrument good to 3 ms; by one good to 50 ms it is nothing."""
     told = ask(visits("24 ms", "25 ms", "90 ms"), instrument=FINE)
@@ -140,7 +181,10 @@ def test_an_overdue_test_is_a_finding() -> None:
     reply = ask([*visits("24 ms", first=2026), pressed])
 
     assert reply["outcome"] == "cannot-say"
-    assert any("was due on 2025-05-01" in one["says"] for one in reply["findings"])
+    assert any("overdue since 2025-05-01" in one["says"] for one in reply["findings"])
+    (button,) = (one for one in reply["answer"]["next_tests"] if one["test"] == "button")
+    assert (button["due"], button["overdue_since"]) == ("2026-11-24", "2025-05-01")
+    assert "20250501" not in reply["answer"]["calendar"]
 
 
 # Queensland (as a secondary source gives it): construction work, fixed: button monthly, timed
