@@ -17,6 +17,14 @@ from checkers.judgement.demonstration import judge_set_up, judge_what_is_seen, s
 from checkers.judgement.demonstration_steps import expected_readings, steps
 from checkers.physics.injection import Injection
 
+BUTTON = (
+    "The test button works at the rated voltage only: its resistor draws its current from the "
+    "poles. On a rig of extra-low voltage it does nothing on a sound device, and shows nothing."
+)
+LIVE = (
+    "At the rated voltage the rig is live: only from an isolating transformer that feeds it alone, "
+    "behind covers, and by people who are allowed to work on live parts."
+)
 MOST_TURNS = 100  # more would load the core as a second winding, and change what is to be seen
 
 
@@ -74,9 +82,14 @@ def check(inputs: Inputs) -> Result:
         return Result(findings=findings)
     asked = inputs.asked
     answer = _answer(injection)
-    if worst(one.outcome for one in findings) is Outcome.PASS:
+    safe = worst(one.outcome for one in findings) is Outcome.PASS
+    if safe:
         answer |= {"expected_readings": expected_readings(asked), "steps": steps(injection)}
-    return Result(findings=[*findings, *_seen(inputs, asked)], answer=answer)
+    return Result(
+        findings=[*findings, *_seen(inputs, asked)],
+        answer=answer,
+        cautions=(BUTTON, LIVE) if safe else (),
+    )
 
 
 def _seen(inputs: Inputs, asked: DcBiasCase) -> list[Finding]:

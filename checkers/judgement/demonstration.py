@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from checkers.domain.quantities import format_quantity
 from checkers.domain.sources import Citation
 from checkers.domain.verdicts import Finding, Judges, Numbers, Outcome
@@ -15,6 +17,7 @@ from checkers.physics.injection import Injection
 from checkers.physics.injection_rules import INJECTION
 
 SEEN = "what will be seen"
+FEWER_TURNS = "Take fewer turns and a higher voltage of the source, or less DC."
 
 
 def judge_set_up(injection: Injection) -> list[Finding]:
@@ -57,6 +60,8 @@ def _resistor(injection: Injection) -> Finding:
         return _resistor_finding(
             injection, Outcome.FAIL, says, numbers, INJECTION.resistance.citation
         )
+    if injection.loading < INJECTION.loading.value:
+        return _loads_the_core(injection)
     numbers = figure_numbers(injection.power, "W", Limits(at_most=INJECTION.heat.value))
     rating = injection.power_rating
     if injection.power > INJECTION.heat.value or rating is None:
@@ -67,6 +72,18 @@ def _resistor(injection: Injection) -> Finding:
         f"{format_quantity(rating, 'W')} it has the margin wanted."
     )
     return _resistor_finding(injection, Outcome.PASS, says, numbers, INJECTION.margin.citation)
+
+
+def _loads_the_core(injection: Injection) -> Finding:
+    rule = INJECTION.loading
+    seen = format_quantity(injection.loading, "ohm", 2)
+    says = (
+        f"So many turns with so low a resistor load the core as a second winding: {seen} seen from "
+        "one turn. That alone would raise the trip current, and show what DC does not do."
+    )
+    numbers = figure_numbers(injection.loading, "ohm", Limits(at_least=rule.value))
+    finding = _resistor_finding(injection, Outcome.FAIL, says, numbers, rule.citation)
+    return replace(finding, do_next=FEWER_TURNS)
 
 
 def _resistor_finding(

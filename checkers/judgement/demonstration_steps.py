@@ -17,13 +17,23 @@ SUPPLY = (
     "Leave the mains out where you can: a device that needs no supply voltage trips on AC of "
     "extra-low voltage from a safety isolating transformer, through one pole and a variable "
     "resistor. One that needs its supply, as those that sense DC do, gets it through an "
-    "isolating transformer that feeds this rig alone."
+    "isolating transformer that feeds this rig alone. So does any device whose button is to be "
+    "shown: its button works at the rated voltage only."
+)
+RESIDUAL = (
+    "Make the residual AC so that it flows one way through the core: from the load side of one "
+    "pole, through a variable resistor and a milliammeter, to the supply side of another pole. At "
+    "extra-low voltage, send it through one pole alone. Nothing goes to earth; the secondary side "
+    "of the isolating transformer stays unearthed."
 )
 WITHOUT_DC = (
     "Without DC: raise the AC slowly until the device opens, three times, and note the trip "
-    "current. Press the test button."
+    "current. Press the test button, but only with the rated voltage between the poles: with less, "
+    "or none, a sound button does nothing and proves nothing."
 )
-WITH_DC = "Repeat the AC tests and the button with the DC flowing."
+WITH_DC = (
+    "Repeat the AC tests with the DC flowing, and the button where the rated voltage is there."
+)
 TURNED_ROUND = "Switch off, turn the DC round, and repeat: the two directions may differ."
 AFTERWARDS = (
     "Switch the DC off and repeat the AC tests: the readings should be those of the start. Make "
@@ -36,6 +46,7 @@ def steps(injection: Injection) -> list[str]:
     return [
         APART,
         SUPPLY,
+        RESIDUAL,
         _wire(injection),
         _source(injection),
         WITHOUT_DC,
@@ -94,6 +105,7 @@ def expected_readings(asked: DcBiasCase) -> list[dict[str, str]]:
             "test": "test button",
             "without_dc": _button(without, rated),
             "with_dc": _button(with_dc, rated),
+            "holds": "at the rated voltage between the poles only",
         },
     ]
 

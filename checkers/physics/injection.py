@@ -31,6 +31,11 @@ class Injection:
         return nearest_preferred(self.resistance)
 
     @property
+    def loading(self) -> float:
+        """The resistance that the wire puts across the core, seen from one turn [ohm]."""
+        return self.standard_value / self.turns**2
+
+    @property
     def current(self) -> float:
         """The current in the wire with that resistor [mA]."""
         return 1000.0 * self.supply_voltage / self.standard_value

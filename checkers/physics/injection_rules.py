@@ -30,6 +30,7 @@ class InjectionRules:
     supply: Rule
     current_limit: Rule
     resistance: Rule
+    loading: Rule
     heat: Rule
     margin: Rule
     power_ratings: tuple[float, ...]
@@ -46,6 +47,7 @@ def load_injection_rules(text: Mapping[str, Any], file: str) -> InjectionRules:
         supply=_rule(top, "supply", "most", "voltage"),
         current_limit=_rule(top, "current_limit", "factor"),
         resistance=_rule(top, "resistance", "least", "resistance"),
+        loading=_rule(top, "loading", "least", "resistance"),
         heat=_rule(top, "heat", "most", "power"),
         margin=_rule(top, "margin", "factor"),
         power_ratings=_power_ratings(top),

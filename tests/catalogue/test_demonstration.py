@@ -134,6 +134,39 @@ def test_a_device_half_described_is_asked_about() -> None:
     assert reply["answer"]["expected_readings"] == []
 
 
+def test_the_button_is_told_to_work_at_the_rated_voltage_only() -> None:
+    """Its resistor draws on the poles' voltage: steps, expected readings and cautions say so."""
+    reply = ask("50 mA", "12 V", 10, device=AC_DEVICE, own_trip_current="27 mA")
+    answer, cautions = reply["answer"], " ".join(reply["cautions"])
+    (row,) = (one for one in answer["expected_readings"] if one["test"] == "test button")
+
+    assert "rated voltage" in row["holds"]
+    assert "rated voltage only" in cautions
+    for step in answer["steps"]:
+        assert "button" not in step or "rated voltage" in step, step
+
+
+def test_the_steps_say_how_the_residual_ac_is_made() -> None:
+    """Load side of one pole to supply side of another, behind an isolating transformer."""
+    steps = " ".join(ask("50 mA", "12 V", 10)["answer"]["steps"])
+
+    assert "load side of one pole" in steps
+    assert "supply side of another pole" in steps
+    assert "isolating transformer" in steps
+
+
+def test_a_wire_that_loads_the_core_fails() -> None:
+    """150 ohm through a hundred turns are 15 milliohm seen from one: a winding that is shorted."""
+    shorted = ask("1 A", "1.5 V", 100, device={"type": "AC", "rated_residual_current": "300 mA"})
+    (resistor,) = (one for one in shorted["findings"] if one["about"] == "resistor")
+
+    assert shorted["outcome"] == "fail"
+    assert "second winding" in resistor["says"]
+    assert resistor["limit"] == "≥ 0.5 ohm"
+    assert "steps" not in shorted["answer"]
+    assert ask("50 mA", "12 V", 10)["outcome"] == "pass"
+
+
 def test_cautions_come_first_and_the_steps_keep_their_order() -> None:
     """Isolated rig and source before the wire, the readings without DC before those with it."""
     reply = ask("50 mA", "12 V", 10)
