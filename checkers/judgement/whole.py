@@ -13,12 +13,15 @@ from checkers.judgement.dc_fitness import judge_dc_fitness
 from checkers.judgement.dc_tests import judge_dc_tests
 from checkers.judgement.judged import Judged
 from checkers.judgement.reading import judge_reading
+from checkers.judgement.remarks import with_remarks
 from checkers.judgement.still_to_test import trip_not_shown
 
 
 def judge_each(readings: Sequence[Reading], case: Case) -> list[list[Judged]]:
-    """Judge each reading by itself, in their order."""
-    return [judge_reading(reading, case) for reading in readings]
+    """Judge each reading by itself, in their order, with what the others make worth saying."""
+    return [
+        with_remarks(judge_reading(reading, case), reading, readings, case) for reading in readings
+    ]
 
 
 def judge_whole(
