@@ -11,6 +11,7 @@ from checkers import run
 
 DEVICE = {"type": "A", "rated_residual_current": "30 mA"}
 LEAVE = "leave it in service"
+BUTTON = {"test": "button", "value": "operates"}
 PROTECTED = "whether people are protected"
 BEARS = {"AC": 0, "A": 6, "F": 10}  # IEC 60364-5-53, 531.3.3: no smooth DC is declared for AC
 
@@ -249,3 +250,27 @@ def test_the_button_does_not_say_that_the_timed_tests_opened_it() -> None:
 
     assert said.get("timer-ran-on", 0.0) < 0.1 * unsaid["timer-ran-on"]
     assert next(iter(said)) != "timer-ran-on"
+
+
+# BS 7671:2018+A2:2022, 643.8 asks for one AC test at the rating, 643.10 for the button.
+@pytest.mark.parametrize(
+    ("readings", "named"),
+    [
+        ([ramp("21 mA")], ["×1 trip time on AC (BS 7671)", "test button (BS 7671)"]),
+        ([time("26 ms")], ["test button (BS 7671)"]),
+        ([time("26 ms"), BUTTON], []),
+    ],
+    ids=["ramp", "time", "time and button"],
+)
+def test_no_device_stays_in_service_before_the_tests_of_the_code(
+    readings: list[dict[str, Any]], named: list[str]
+) -> None:
+    """The very tests that `readings` names as still to do stand before leaving it in service."""
+    request = {"code": "gb", "on": "2026-11-24", "device": DEVICE, "readings": readings}
+    judged, said = run("readings", request), words(explain(*readings, on="2026-11-24"))
+
+    assert judged["outcome"] == "pass"
+    assert named == [one["words"] for one in judged["still_to_do"]]
+    assert LEAVE in said
+    assert ("still to do: " in said) is bool(named)
+    assert all(one.lower() in said for one in named)

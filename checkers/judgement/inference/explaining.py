@@ -19,6 +19,7 @@ from checkers.judgement.inference.noted import LeftOut, noted_tests
 from checkers.judgement.inference.posterior import Evidence, Weighed, take_apart, weigh
 from checkers.judgement.inference.priors import prior_shares
 from checkers.judgement.inference.standing import Standing, allowed, standing_of
+from checkers.judgement.still_to_test import still_to_do
 from checkers.judgement.whole import judge_each, judge_whole
 from checkers.physics.response.known import Known
 
@@ -71,7 +72,8 @@ def explain(  # noqa: PLR0913  # all that may be known beside the readings
     Assumptions: one cause at a time, from the list in causes.toml; the response model.
     """
     each = judge_each(readings, case)
-    standing = standing_of(judge_whole(readings, case, each) if findings is None else findings)
+    found = judge_whole(readings, case, each) if findings is None else findings
+    standing = standing_of(found, still_to_do(readings, case))
     fails = [
         bool(standing.failing) and any(one.finding.outcome is Outcome.FAIL for one in judged)
         for judged in each

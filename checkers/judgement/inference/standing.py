@@ -9,7 +9,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 from checkers.domain.causes import REMAINDER
-from checkers.domain.verdicts import Finding, Outcome
+from checkers.domain.verdicts import Finding, Outcome, StillToDo
 from checkers.judgement.dc_fitness import ABOUT as DC_MEASURED
 from checkers.judgement.inference.hypotheses import READING_WRONG
 from checkers.judgement.reading_words import spoken
@@ -25,12 +25,14 @@ class Standing:
     """What is judged of a device, as far as it bears on the causes.
 
     `failing` names the readings and rules that fail; `dc_fails` holds where more smooth DC
-    was measured than the type bears; `open` names what is not settled.
+    was measured than the type bears; `open` names what is not settled, `missing` the tests that
+    the local code requires and no reading answers.
     """
 
     failing: tuple[str, ...] = ()
     dc_fails: bool = False
     open: tuple[str, ...] = ()
+    missing: tuple[str, ...] = ()
 
     @property
     def fails(self) -> bool:
@@ -38,13 +40,14 @@ class Standing:
         return bool(self.failing) or self.dc_fails
 
 
-def standing_of(findings: Sequence[Finding]) -> Standing:
-    """Return how a device stands by its findings."""
+def standing_of(findings: Sequence[Finding], missing: Sequence[StillToDo] = ()) -> Standing:
+    """Return how a device stands by its findings, and by the tests that are still to do."""
     failed = [one for one in findings if one.outcome is Outcome.FAIL]
     return Standing(
         failing=_names([one for one in failed if one.about != DC_MEASURED]),
         dc_fails=any(one.about == DC_MEASURED for one in failed),
         open=_names([one for one in findings if one.outcome in NOT_YET]),
+        missing=tuple(one.words for one in missing),
     )
 
 

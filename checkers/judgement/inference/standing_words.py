@@ -33,11 +33,10 @@ def failing_words(standing: Standing) -> str:
 
 
 def what_is_open(standing: Standing) -> str:
-    """Return what is to be settled before a device in order may stay."""
-    return (
-        f"Still open: {listed(standing.open)}. Settle that first; then leave it in service and "
-        "record the readings."
-    )
+    """Return what is to be settled and tested before a device in order may stay."""
+    settle = f"Still open: {listed(standing.open)}. Settle that first. " if standing.open else ""
+    todo = f"Still to do: {listed(standing.missing)}. " if standing.missing else ""
+    return f"{settle}{todo}Only then leave it in service; record the readings."
 
 
 def listed(names: Iterable[str]) -> str:
