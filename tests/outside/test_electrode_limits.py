@@ -2,11 +2,18 @@
 
 from __future__ import annotations
 
+import re
+from fractions import Fraction
+from pathlib import Path
 from typing import Any
 
 import pytest
 
 from checkers import run
+
+PAGES = Path(__file__).parents[2] / "docs"
+QUOTIENT = re.compile(r"(\d+) V / (\d+) mA = (\d+) ohm(?:, and for (\d+) mA it is (\d+) ohm)?")
+PRODUCT = re.compile(r"(\d+) mA over (\d+) ohm are (\d+) V")
 
 
 def ask(**request: Any) -> dict[str, Any]:
@@ -79,3 +86,66 @@ def test_a_tn_fault_is_far_above_five_times_the_rating(delay: str, time: float) 
 
     assert time == found["greatest_trip_time"]["value"]
     assert found["disconnection_time"]["value"] == 400
+
+
+def worked(volts: str, milliamperes: str) -> int:
+    """Return a touch voltage over a rating to the nearest ohm (IEC 60364-4-41, 411.5.3)."""
+    return round(Fraction(volts) * 1000 / Fraction(milliamperes))
+
+
+def test_every_quotient_on_a_page_is_the_worked_sum() -> None:
+    """RA × IΔn ≤ 50 V (IEC 60364-4-41, 411.5.3): 1666.67 ohm for 30 mA, printed as 1667."""
+    found = [
+        (name.name, *one.groups())
+        for name in PAGES.rglob("*.md")
+        for one in QUOTIENT.finditer(" ".join(name.read_text("utf-8").split()))
+    ]
+
+    assert {"is-200-ohm-good-enough.md"} <= {name for name, *_ in found}
+    for _, volts, rated, ohms, other, other_ohms in found:
+        assert int(ohms) == worked(volts, rated)
+        assert other is None or int(other_ohms) == worked(volts, other)
+
+
+def test_every_product_on_a_page_is_the_worked_sum() -> None:
+    """Twice 30 mA over the greatest resistance: 100 V, and the resistance as it is printed."""
+    text = " ".join((PAGES / "electrodes.md").read_text("utf-8").split())
+    found = PRODUCT.findall(text)
+
+    assert found != []
+    for current, ohms, volts in found:
+        assert int(ohms) == worked("50", str(int(current) // 2))
+        assert int(volts) == round(Fraction(current) * Fraction(ohms) / 1000)
+
+
+@pytest.mark.parametrize("limit", [50, 25])
+@pytest.mark.parametrize("rated", [10, 30, 100, 300, 500])
+@pytest.mark.parametrize("step", ["0.5", "0.01", "0.0001"])
+def test_nothing_over_the_exact_quotient_passes(rated: int, limit: int, step: str) -> None:
+    """However exact the instrument: 1667 ohm makes 50.01 V with 30 mA (411.5.3)."""
+    exact = Fraction(limit * 1000, rated)
+    over = exact + Fraction(step)
+    asked = {
+        "code": "gb",
+        "on": "2026-11-24",
+        "device": {"type": "A", "rated_residual_current": f"{rated} mA"},
+        "electrode_resistance": f"{float(over):.6f} ohm",
+        "touch_voltage_limit": f"{limit} V",
+    }
+
+    for uncertainty in ({}, {"resistance_uncertainty": "0.001 ohm"}):
+        reply = run("earth-electrode", asked | uncertainty)
+        assert reply["kind"] == "result", reply
+        assert reply["outcome"] in {"fail", "borderline"}
+
+
+def test_the_printed_figure_for_30_ma_is_no_pass() -> None:
+    """1667 ohm is over 1666.67 ohm; 1666 ohm, known exactly, is under it."""
+    exact = {"resistance_uncertainty": "0.1 ohm", "device": {"rated_residual_current": "30 mA"}}
+    outcomes = {}
+    for ohms in ("1666 ohm", "1667 ohm"):
+        reply = run("earth-electrode", {"code": "gb", "electrode_resistance": ohms, **exact})
+        found = {one["about"]: one["outcome"] for one in reply["findings"]}
+        outcomes[ohms] = found["touch voltage"]
+
+    assert outcomes == {"1666 ohm": "pass", "1667 ohm": "fail"}

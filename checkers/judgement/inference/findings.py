@@ -100,7 +100,7 @@ def _leading(explained: Explained) -> Finding:
 
 
 def do_about(code: str, standing: Standing) -> str:
-    """Return what to do about a cause; where all is in order, what is open or untested goes first."""
+    """Return what to do about a cause; where all is in order, what is not done goes first."""
     if code == REMAINDER and (standing.open or standing.missing):
         return what_is_open(standing)
     return hypothesis(code).do_next
