@@ -91,6 +91,8 @@ def _finding(finding: Finding, code: Code) -> dict[str, Any]:
     seen = tuple(seen_from(code, source) for source in finding.sources)
     finding = dataclasses.replace(finding, sources=seen)
     plain = _plain(finding) | {"subject": _told(finding.subject)}
+    if not finding.measured:
+        plain.pop("measured_as")
     return {name: value for name, value in plain.items() if value or name in ALWAYS}
 
 

@@ -57,7 +57,7 @@ function inASentence(text) {
   return text.replace(/\b[a-z]+-[a-z]+\b/g, (key) => TESTS[key]?.toLowerCase() ?? key);
 }
 
-/** What the figure of a finding is called: measured only where it was. */
+/** What the figure of a finding is called: measured only where it was; a reply kept before this was said has a subject then. */
 export function valueName({ measured_as: how, subject }) {
   return begun(how ?? (subject ? "measured" : "value"));
 }

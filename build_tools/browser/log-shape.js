@@ -18,6 +18,7 @@ const finding = {
   says: words,
   judges: words,
   "measured?": words,
+  "measured_as?": words,
   "limit?": words,
   "do_next?": words,
   "device?": words,

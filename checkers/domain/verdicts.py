@@ -29,6 +29,14 @@ class Judges(StrEnum):
     SELECTIVITY = "selectivity"
 
 
+class MeasuredAs(StrEnum):
+    """How the figure of a finding came about: only what somebody read off is measured."""
+
+    MEASURED = "measured"
+    GIVEN = "as given"
+    CALCULATED = "calculated"
+
+
 @dataclass(frozen=True, slots=True)
 class Numbers:
     """The numbers behind `measured` and `limit`, in one unit.
@@ -63,13 +71,17 @@ class Subject:
 
 @dataclass(frozen=True, slots=True)
 class Finding:
-    """One thing judged, with the words, the limit and the sources it rests on."""
+    """One thing judged, with the words, the limit and the sources it rests on.
+
+    `measured` is the figure or word held to the limit, and `measured_as` how it came about.
+    """
 
     about: str
     outcome: Outcome
     says: str
     judges: Judges
     measured: str = ""
+    measured_as: MeasuredAs | None = None
     limit: str = ""
     margin: float | None = None
     do_next: str = ""

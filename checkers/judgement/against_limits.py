@@ -8,7 +8,7 @@ from checkers.domain.measured import Measured
 from checkers.domain.quantities import format_number, format_quantity
 from checkers.domain.readings import Reading
 from checkers.domain.sources import Citation
-from checkers.domain.verdicts import Finding, Judges, Outcome, worst
+from checkers.domain.verdicts import Finding, Judges, MeasuredAs, Outcome, worst
 from checkers.judgement.comparison import Comparison, Limits, compare
 from checkers.judgement.numbers import reading_numbers
 from checkers.judgement.reading_words import limit_words, name_of
@@ -57,6 +57,7 @@ def finding_for(
         says=f"{says} {note}".strip(),
         judges=rule.judges,
         measured=str(reading.measured),
+        measured_as=MeasuredAs.MEASURED,
         limit=limit_words(rule.limits, rule.unit),
         margin=compared.margin,
         do_next=do_next,

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from checkers.domain.measured import Said
 from checkers.domain.readings import Reading
-from checkers.domain.verdicts import Finding, Judges, Outcome
+from checkers.domain.verdicts import Finding, Judges, MeasuredAs, Outcome
 from checkers.judgement.case import Case
 from checkers.judgement.judged import Judged, undecided
 from checkers.judgement.reading_words import name_of
@@ -37,5 +37,6 @@ def _finding(reading: Reading, outcome: Outcome, says: str, do_next: str = "") -
         says=says,
         judges=Judges.FUNCTION,
         measured=str(reading.measured),
+        measured_as=MeasuredAs.MEASURED,
         do_next=do_next,
     )

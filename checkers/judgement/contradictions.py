@@ -9,7 +9,7 @@ from checkers.domain.judging import JUDGING
 from checkers.domain.measured import Said
 from checkers.domain.quantities import format_quantity
 from checkers.domain.readings import Reading, Test
-from checkers.domain.verdicts import Finding, Judges, Outcome
+from checkers.domain.verdicts import Finding, Judges, MeasuredAs, Outcome
 from checkers.judgement.case import Case
 from checkers.judgement.current_bands import operating_band
 from checkers.judgement.reading_words import citations, name_of
@@ -180,6 +180,7 @@ def _contradiction(
         says=says,
         judges=Judges.DEVICE_STANDARD,
         measured=measured,
+        measured_as=MeasuredAs.MEASURED,
         do_next=do_next,
         sources=citations(row),
     )

@@ -11,7 +11,7 @@ from checkers.domain.quantities import format_quantity
 from checkers.domain.ranges import range_in_words
 from checkers.domain.readings import Reading, Test, Waveform
 from checkers.domain.sources import Citation, cite
-from checkers.domain.verdicts import Finding, Judges, Numbers, Outcome
+from checkers.domain.verdicts import Finding, Judges, MeasuredAs, Numbers, Outcome
 from checkers.judgement.button_words import button_words
 from checkers.judgement.comparison import Limits
 from checkers.judgement.dc_bias_case import DcBiasCase
@@ -43,6 +43,7 @@ def _other_kind(asked: DcBiasCase) -> Finding:
         "itself, and this form is of another kind.",
         judges=Judges.FITNESS_FOR_DC,
         measured=format_quantity(asked.dc, "mA"),
+        measured_as=MeasuredAs.GIVEN,
         field="device.form",
     )
 
@@ -165,6 +166,7 @@ def _fitness_finding(asked: DcBiasCase, outcome: Outcome, says: str, field: str 
         says=says,
         judges=Judges.FITNESS_FOR_DC,
         measured=format_quantity(asked.dc, "mA"),
+        measured_as=MeasuredAs.GIVEN,
         limit="none declared" if none else "" if tolerated is None else _at_most(tolerated),
         do_next="" if outcome is Outcome.PASS else FIND_THE_DC if asked.dc else "",
         field=field or "dc_residual",
@@ -190,6 +192,7 @@ def _trip_finding(
         judges=Judges.FUNCTION,
         limit="" if asked.rated is None else _at_most(asked.rated),
         measured="" if not asked.modelled else f"{band_words(asked.trip)}, modelled",
+        measured_as=MeasuredAs.CALCULATED,
         do_next="Measure the trip current with a ramp test, with and without the DC.",
         field=field,
         sources=(MODEL, CORE.in_print_citation, *button),

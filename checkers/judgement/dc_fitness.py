@@ -11,7 +11,7 @@ from checkers.domain.limits import rows_in
 from checkers.domain.measured import Measured, Said
 from checkers.domain.quantities import format_quantity
 from checkers.domain.readings import Waveform
-from checkers.domain.verdicts import Finding, Judges, Outcome
+from checkers.domain.verdicts import Finding, Judges, MeasuredAs, Outcome
 from checkers.judgement.case import Case
 from checkers.judgement.comparison import Limits, compare
 from checkers.judgement.current_bands import operating_band
@@ -129,6 +129,7 @@ def _finding(  # noqa: PLR0913  # the parts of a finding that differ here
         says=says,
         judges=Judges.FITNESS_FOR_DC,
         measured=format_quantity(dc, "mA"),
+        measured_as=MeasuredAs.MEASURED,
         limit=limit,
         do_next=FIND_THE_DC if bad else do_next,
         field="circuit.dc_residual",

@@ -72,6 +72,7 @@ def _not_fit(failed: Finding, case: Case) -> Finding:
         says=f"A test with smooth DC failed: {what} is not fit where smooth DC can flow.",
         judges=Judges.FITNESS_FOR_DC,
         measured=failed.measured,
+        measured_as=failed.measured_as,
         limit=failed.limit,
         do_next=REPLACE,
         sources=failed.sources,

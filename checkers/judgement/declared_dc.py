@@ -8,7 +8,7 @@ from math import isinf
 from checkers.domain.codes import Code
 from checkers.domain.devices import Device, DeviceType, Form
 from checkers.domain.quantities import format_quantity
-from checkers.domain.verdicts import Finding, Judges
+from checkers.domain.verdicts import Finding, Judges, MeasuredAs
 from checkers.judgement.equipment import Equipment
 from checkers.judgement.fault_fit import NOT_PROTECTIVE
 from checkers.judgement.reading_words import citations
@@ -44,6 +44,7 @@ def _finding(left: Bounds, device: Device, limits: DCLimits) -> Finding:
         f"type {device.type} bears {format_quantity(bears, 'mA')}.",
         judges=Judges.FITNESS_FOR_DC,
         measured=most,
+        measured_as=MeasuredAs.CALCULATED,
         limit=f"≤ {format_quantity(bears, 'mA')}" if bears else "none declared",
         do_next="Fit a type that bears it, with nothing narrower above it." if bad else "",
         field="dc_residual",

@@ -6,7 +6,7 @@ from dataclasses import replace
 
 from checkers.domain.quantities import format_quantity
 from checkers.domain.sources import Citation
-from checkers.domain.verdicts import Finding, Judges, Numbers, Outcome
+from checkers.domain.verdicts import Finding, Judges, MeasuredAs, Numbers, Outcome
 from checkers.judgement.comparison import Limits
 from checkers.judgement.dc_bias import band_words
 from checkers.judgement.dc_bias_case import DcBiasCase
@@ -44,6 +44,7 @@ def _supply(injection: Injection) -> Finding:
         else f"Above {most} of DC this may not lie open on a bench: no resistor is given for it.",
         judges=Judges.INSTALLATION_CODE,
         measured=format_quantity(injection.supply_voltage, "V"),
+        measured_as=MeasuredAs.GIVEN,
         limit=f"≤ {most}",
         do_next="" if safe else "Use a safety source of 12 V or 24 V, and more turns.",
         field="supply_voltage",
@@ -96,6 +97,7 @@ def _resistor_finding(
         says=says,
         judges=Judges.FUNCTION,
         measured=f"{value}, {format_quantity(injection.power, 'W', 2)}",
+        measured_as=MeasuredAs.CALCULATED,
         limit=limit_words(Limits(numbers.at_least, numbers.at_most), numbers.unit),
         numbers=numbers,
         do_next="" if outcome is Outcome.PASS else "Raise the turns, or lower the voltage.",
@@ -144,6 +146,7 @@ def _seen(asked: DcBiasCase, outcome: Outcome, says: str, field: str = "dc_wante
         says=says,
         judges=Judges.FUNCTION,
         measured=f"{format_quantity(asked.dc, 'mA')} of residual DC",
+        measured_as=MeasuredAs.CALCULATED,
         field=field,
         sources=citations(band.row) if band else (*points, CORE.in_print_citation),
     )

@@ -11,7 +11,7 @@ from checkers.domain.limit_rows import Row
 from checkers.domain.limits import rows, rows_in
 from checkers.domain.quantities import format_number, format_quantity
 from checkers.domain.sources import Citation
-from checkers.domain.verdicts import Finding, Judges, Numbers, Outcome
+from checkers.domain.verdicts import Finding, Judges, MeasuredAs, Numbers, Outcome
 from checkers.judgement.case import Case
 from checkers.judgement.electrode import Electrode
 from checkers.judgement.reading_words import citations
@@ -133,6 +133,7 @@ def _finding(outcome: Outcome, fault: EarthFault, limit: float, row: Row) -> Fin
         says=f"{_fault_words(fault)} {_WORDS[outcome]} {format_quantity(limit, 'ms')}.",
         judges=Judges.INSTALLATION_CODE,
         measured=_time_words(fault),
+        measured_as=MeasuredAs.CALCULATED,
         limit=f"≤ {format_quantity(limit, 'ms')}",
         do_next="" if outcome is Outcome.PASS else _NEXT[outcome],
         field="electrode_resistance",

@@ -12,7 +12,7 @@ from checkers.domain.limit_rows import Row
 from checkers.domain.measured import Measured, Said
 from checkers.domain.quantities import format_quantity
 from checkers.domain.sources import Citation
-from checkers.domain.verdicts import Finding, Judges, Numbers, Outcome
+from checkers.domain.verdicts import Finding, Judges, MeasuredAs, Numbers, Outcome
 from checkers.judgement.comparison import Limits, compare
 from checkers.judgement.electrode import (
     Electrode,
@@ -130,6 +130,7 @@ def _judged(electrode: Electrode, resistance: float, asked: Question) -> Finding
         says=_joined(says, _closeness(electrode) if close else "", asked.note),
         judges=asked.judges,
         measured=shown,
+        measured_as=MeasuredAs.CALCULATED,
         limit=f"≤ {format_quantity(asked.limit, 'V')}",
         margin=round(asked.limit - voltage, 9),
         do_next=_next_step(outcome, asked),

@@ -6,7 +6,7 @@ from checkers.domain.codes import Code
 from checkers.domain.devices import Device, DeviceType, Form
 from checkers.domain.load_kinds import Also, LoadRule, MetBy
 from checkers.domain.quantities import format_quantity
-from checkers.domain.verdicts import Finding, Judges, Outcome
+from checkers.domain.verdicts import Finding, Judges, MeasuredAs, Outcome
 from checkers.judgement.comparison import Limits
 from checkers.judgement.equipment import NO_DC, SAYS_NO_DC, SILENT, Equipment
 from checkers.judgement.fault_fit import NOT_PROTECTIVE
@@ -97,6 +97,7 @@ def _finding(
         says=says,
         judges=Judges.FITNESS_FOR_DC,
         measured=f"type {device.type}" if known else "",
+        measured_as=MeasuredAs.GIVEN,
         limit=f"type {equipment.least_type} or wider",
         do_next=do_next,
         field="device.type",
@@ -134,6 +135,7 @@ def rating_finding(rule: LoadRule, most: float, rated: float | None) -> Finding:
         says=" ".join(part for part in (rule.says, rule.unasked) if part),
         judges=Judges.INSTALLATION_CODE,
         measured="" if rated is None else format_quantity(rated, "mA"),
+        measured_as=MeasuredAs.GIVEN,
         limit=f"≤ {format_quantity(most, 'mA')}",
         do_next=NO_RATING if rated is None else (do_next if outcome is Outcome.CANNOT_SAY else ""),
         field="device.rated_residual_current",
@@ -155,6 +157,7 @@ def _sharing(rule: LoadRule, *, shared: bool) -> Finding:
         says=rule.says,
         judges=Judges.INSTALLATION_CODE,
         measured="it feeds other circuits as well" if shared else "it feeds nothing else",
+        measured_as=MeasuredAs.GIVEN,
         do_next="Give the equipment a device of its own." if shared else "",
         field="shared",
         sources=(rule.source,),

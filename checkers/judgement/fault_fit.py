@@ -9,7 +9,7 @@ from checkers.domain.devices import Device, DeviceType, Form
 from checkers.domain.limit_rows import Row
 from checkers.domain.limits import rows
 from checkers.domain.quantities import format_quantity
-from checkers.domain.verdicts import Finding, Judges, Outcome
+from checkers.domain.verdicts import Finding, Judges, MeasuredAs, Outcome
 from checkers.judgement.comparison import Limits
 from checkers.judgement.fault_lines import Line, as_tested, limited_lines, lines_of, words_of
 from checkers.judgement.numbers import figure_numbers
@@ -89,6 +89,7 @@ def _type_finding(fault: FaultStudy, device: Device) -> Finding:
         says=f"A type {device.type} {verb} this current: {fault.waveform.meaning}.",
         judges=Judges.FITNESS_FOR_DC,
         measured=f"{fault.waveform.value}, {format_quantity(fault.figures.rms, 'mA', 3)} r.m.s.",
+        measured_as=MeasuredAs.CALCULATED,
         limit=f"type {fault.type} or wider",
         do_next="" if fits else f"Fit a type {fault.type}, with nothing narrower above it.",
         field="device.type",
@@ -139,6 +140,7 @@ def _trip_findings(
             "when the fault grows to the limit.",
             judges=Judges.DEVICE_STANDARD,
             measured=f"{format_quantity(fault.figures.rms, 'mA', 3)} r.m.s.",
+            measured_as=MeasuredAs.CALCULATED,
             limit=f"≥ {format_quantity(most, 'mA')}",
             field="fault_resistance",
             sources=(found.citation,),
@@ -179,6 +181,7 @@ def _line_finding(fault: FaultStudy, lines: Sequence[Line], composite: Row) -> F
         says=says,
         judges=Judges.DEVICE_STANDARD,
         measured=f"{format_quantity(rms, 'mA', 3)} r.m.s.",
+        measured_as=MeasuredAs.CALCULATED,
         do_next="" if enough else ASK_THE_MANUFACTURER,
         field="fault_resistance",
         sources=((row or composite).citation,),

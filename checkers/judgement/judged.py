@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from checkers.domain.measured import Said
 from checkers.domain.readings import Reading, Test
-from checkers.domain.verdicts import Finding, Judges, Numbers, Outcome
+from checkers.domain.verdicts import Finding, Judges, MeasuredAs, Numbers, Outcome
 from checkers.judgement.reading_words import name_of
 
 
@@ -32,6 +32,7 @@ def undecided(
         says=says,
         judges=Judges.FUNCTION if reading.test == Test.BUTTON else Judges.DEVICE_STANDARD,
         measured=str(reading.measured) if reading.measured.said is not Said.UNCLEAR else "",
+        measured_as=MeasuredAs.MEASURED,
         do_next=do_next,
         limit=limit,
         numbers=numbers,

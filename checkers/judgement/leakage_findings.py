@@ -10,7 +10,7 @@ from checkers.domain.known_figures import KNOWN
 from checkers.domain.measured import Measured, Said
 from checkers.domain.quantities import format_quantity
 from checkers.domain.sources import Citation
-from checkers.domain.verdicts import Finding, Judges, Numbers, Outcome
+from checkers.domain.verdicts import Finding, Judges, MeasuredAs, Numbers, Outcome
 from checkers.judgement.comparison import Limits, compare
 from checkers.judgement.leakage import Budget, StandingLeakage
 from checkers.judgement.leakage_parts import NOISE
@@ -140,6 +140,7 @@ def _measured(leakage: StandingLeakage, bound: Bound) -> Finding | None:
         outcome,
         says,
         measured=str(reading),
+        measured_as=MeasuredAs.MEASURED,
         field="measured",
         sources=sources,
         numbers=numbers,
@@ -184,6 +185,7 @@ def _from_items(leakage: StandingLeakage, bound: Bound) -> Finding:
         outcome,
         says,
         measured=shown(expected),
+        measured_as=MeasuredAs.CALCULATED,
         field="items",
         sources=sources,
         numbers=numbers,
@@ -219,6 +221,7 @@ def _from_insulation(leakage: StandingLeakage, bound: Bound) -> Finding:
         outcome,
         says + low,
         measured=through,
+        measured_as=MeasuredAs.CALCULATED,
         field="insulation_resistance",
         sources=sources,
         numbers=_from_on(bound, resistive, None),
@@ -257,6 +260,7 @@ def _finding(  # noqa: PLR0913  # the parts of a finding that differ here
     says: str,
     *,
     measured: str,
+    measured_as: MeasuredAs,
     field: str,
     numbers: Numbers | None,
     sources: tuple[Citation, ...] = (),
@@ -267,6 +271,7 @@ def _finding(  # noqa: PLR0913  # the parts of a finding that differ here
         says=says,
         judges=bound.judges,
         measured=measured,
+        measured_as=measured_as,
         limit=f"≤ {format_quantity(bound.current, 'mA')}",
         do_next=_next_step(outcome, bound),
         field=field,

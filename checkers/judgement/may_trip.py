@@ -7,7 +7,7 @@ from checkers.domain.measured import Said
 from checkers.domain.quantities import format_quantity
 from checkers.domain.readings import HALF_WAVES, Reading, Waveform
 from checkers.domain.sources import Citation
-from checkers.domain.verdicts import Finding, Judges, Outcome
+from checkers.domain.verdicts import Finding, Judges, MeasuredAs, Outcome
 from checkers.judgement.case import Case
 from checkers.judgement.demands import Demand
 from checkers.judgement.guards import timer_ran_on, too_quick
@@ -86,6 +86,7 @@ def _in_order(reading: Reading, says: str, sources: tuple[Citation, ...] = ()) -
             says=says,
             judges=Judges.DEVICE_STANDARD,
             measured=str(reading.measured),
+            measured_as=MeasuredAs.MEASURED,
             sources=sources,
         )
     )

@@ -9,7 +9,7 @@ from checkers.domain.measured import Measured, Said
 from checkers.domain.quantities import format_quantity
 from checkers.domain.readings import Reading, Test
 from checkers.domain.sources import Citation
-from checkers.domain.verdicts import Finding, Judges, Outcome
+from checkers.domain.verdicts import Finding, Judges, MeasuredAs, Outcome
 from checkers.judgement.case import Case
 from checkers.judgement.demands import Demand
 from checkers.judgement.installation_tests import installation_test
@@ -59,6 +59,7 @@ def _held(reading: Reading, demand: Demand) -> Finding:
         says=f"It held at {_current(demand)}; a device that never trips would do so too.",
         judges=Judges.DEVICE_STANDARD,
         measured=str(reading.measured),
+        measured_as=MeasuredAs.MEASURED,
         limit="no trip",
         sources=_sources(demand),
     )
@@ -109,6 +110,7 @@ def _fails(reading: Reading, demand: Demand) -> Finding:
         says=f"It tripped at {_current(demand)}, where it must hold.",
         judges=Judges.DEVICE_STANDARD,
         measured=str(reading.measured),
+        measured_as=MeasuredAs.MEASURED,
         limit="no trip",
         do_next=WITHOUT_LOADS,
         sources=_sources(demand),

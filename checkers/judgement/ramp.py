@@ -8,7 +8,7 @@ from checkers.domain.judging import JUDGING
 from checkers.domain.measured import Measured, Said
 from checkers.domain.quantities import format_quantity
 from checkers.domain.readings import Reading
-from checkers.domain.verdicts import Finding, Judges, Outcome
+from checkers.domain.verdicts import Finding, Judges, MeasuredAs, Outcome
 from checkers.judgement.against_limits import Rule, compare_with, finding_for
 from checkers.judgement.case import Case
 from checkers.judgement.comparison import Comparison, Limits
@@ -67,6 +67,7 @@ def _never_tripped(reading: Reading, band: Band) -> Finding:
         says="The current rose and the device did not trip.",
         judges=Judges.DEVICE_STANDARD,
         measured=str(reading.measured),
+        measured_as=MeasuredAs.MEASURED,
         limit=limit_words(limits, "mA"),
         do_next=TOO_HIGH,
         sources=citations(band.row),

@@ -10,7 +10,7 @@ from checkers.domain.measured import Measured, Said
 from checkers.domain.quantities import format_quantity
 from checkers.domain.readings import Reading
 from checkers.domain.sources import Citation
-from checkers.domain.verdicts import Finding, Judges, Outcome
+from checkers.domain.verdicts import Finding, Judges, MeasuredAs, Outcome
 from checkers.judgement.against_limits import Rule, compare_with, finding_for
 from checkers.judgement.case import Case
 from checkers.judgement.comparison import Limits
@@ -128,6 +128,7 @@ def _left_open(reading: Reading, case: Case, rule: TimeRule, broken: Rule) -> Fi
         says=says,
         judges=rule.judges,
         measured=str(reading.measured),
+        measured_as=MeasuredAs.MEASURED,
         limit=limit_words(shown, "ms"),
         do_next=do_next,
         sources=rule.sources,

@@ -8,7 +8,7 @@ from checkers.domain.judging import JUDGING
 from checkers.domain.measured import Said
 from checkers.domain.quantities import format_quantity
 from checkers.domain.readings import HALF_WAVES, Reading, Test
-from checkers.domain.verdicts import Finding, Judges, Outcome
+from checkers.domain.verdicts import Finding, Judges, MeasuredAs, Outcome
 from checkers.judgement.case import Case
 from checkers.judgement.demands import Demand
 from checkers.judgement.guards import timer_ran_on, too_quick
@@ -84,6 +84,7 @@ def _never_tripped(reading: Reading, demand: Demand) -> Finding:
         says=f"It held at {current}, where it must trip.",
         judges=Judges.DEVICE_STANDARD,
         measured=str(reading.measured),
+        measured_as=MeasuredAs.MEASURED,
         limit="it trips",
         do_next=AFTER_A_FAILURE,
         sources=citations(*demand.rows),

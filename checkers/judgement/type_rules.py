@@ -7,7 +7,7 @@ from datetime import date
 
 from checkers.domain.codes import Code, TypeRule
 from checkers.domain.devices import DeviceType
-from checkers.domain.verdicts import Finding, Judges, Outcome
+from checkers.domain.verdicts import Finding, Judges, MeasuredAs, Outcome
 from checkers.judgement.equipment import Equipment
 from checkers.judgement.type_order import ORDER, covers, greatest, least
 
@@ -139,6 +139,7 @@ def _finding(rule: TypeRule, outcome: Outcome, fitted: str, do_next: str = "") -
         says=says,
         judges=Judges.INSTALLATION_CODE,
         measured="" if fitted == DeviceType.UNKNOWN else f"type {fitted}",
+        measured_as=MeasuredAs.GIVEN,
         do_next=do_next,
         field="device.type",
         sources=(rule.citation,),

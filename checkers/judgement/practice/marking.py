@@ -68,6 +68,7 @@ def on_table(marked: Finding, why: Finding) -> Finding:
     return replace(
         marked,
         measured=why.measured,
+        measured_as=why.measured_as,
         limit=why.limit,
         numbers=why.numbers,
         sources=why.sources,

@@ -8,7 +8,7 @@ from checkers.domain.devices import Device
 from checkers.domain.known_figures import KNOWN
 from checkers.domain.quantities import format_quantity
 from checkers.domain.sources import Citation
-from checkers.domain.verdicts import Finding, Judges, Numbers, Outcome
+from checkers.domain.verdicts import Finding, Judges, MeasuredAs, Numbers, Outcome
 from checkers.judgement.reading_words import citations
 from checkers.judgement.series.arrangement import Arrangement
 from checkers.judgement.series.fitness import Fitness, Why
@@ -52,6 +52,7 @@ def fitness_finding(
         says=_says(arrangement, place, through, fitness),
         judges=Judges.FITNESS_FOR_DC,
         measured=amount(through.bounds) if fitness.why not in UNDECIDED else "",
+        measured_as=MeasuredAs.CALCULATED,
         limit=_limit(fitness),
         do_next=mend if bad else _do_next(fitness),
         device=device.id,

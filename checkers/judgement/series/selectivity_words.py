@@ -7,7 +7,7 @@ from math import isinf
 from checkers.domain.known_figures import KNOWN
 from checkers.domain.quantities import format_number, format_quantity
 from checkers.domain.sources import Citation
-from checkers.domain.verdicts import Finding, Judges, Outcome
+from checkers.domain.verdicts import Finding, Judges, MeasuredAs, Outcome
 from checkers.judgement.reading_words import citations
 from checkers.judgement.series.arrangement import Arrangement, PlacedDevice
 from checkers.judgement.series.pair_times import Level
@@ -36,6 +36,7 @@ def selectivity_finding(
         says=_says(above, below, found),
         judges=Judges.SELECTIVITY,
         measured=_measured(found),
+        measured_as=MeasuredAs.CALCULATED,
         limit=_limit(found),
         do_next=_do_next(found, outcome, wanted),
         device=below.id,
