@@ -13,6 +13,7 @@ from checkers.domain.sources import Citation, cite
 PURPOSES = frozenset(
     {
         "disconnection-time",
+        "disconnection-time-at-rating",
         "standing-leakage",
         "standing-dc",
         "selectivity-ratio",

@@ -17,6 +17,7 @@ MEASURES: Mapping[str, str] = {
     "standing-dc": "mA",
     "standing-leakage": "mA",
     "disconnection-time": "ms",
+    "disconnection-time-at-rating": "ms",
     "operating-uncertainty": "share",
     "selectivity-ratio": "ratio",
     "touch-voltage": "V",

@@ -115,7 +115,14 @@ class Circuit:
         "Earthing system",
         default="unknown",
         advanced=True,
-        explain="Decides how much a neutral-to-earth link below the device takes away.",
+        explain="Decides how long a fault may last, and how much a neutral-to-earth link below the "
+        "device takes away.",
+    )
+    electrode_resistance: float | None = quantity(
+        "electrode_resistance",
+        default=None,
+        advanced=True,
+        explain="In a TT system: tells the current of a fault, at which the time counts.",
     )
 
 

@@ -91,7 +91,16 @@ def _is_sure(row: Row, case: Case, current: float) -> bool:
 
 def disconnection_row(electrode: Electrode) -> Row | None:
     """Return the code's greatest disconnection time here, or None where it has none."""
-    table = electrode.case.code.tables.get("disconnection-time")
+    return _row(electrode, "disconnection-time")
+
+
+def row_at_rating(electrode: Electrode) -> Row | None:
+    """Return the disconnection time that the code asks of a test at the rating, or None."""
+    return _row(electrode, "disconnection-time-at-rating")
+
+
+def _row(electrode: Electrode, purpose: str) -> Row | None:
+    table = electrode.case.code.tables.get(purpose)
     if table is None:
         return None
     found = rows_in(

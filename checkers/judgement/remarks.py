@@ -6,17 +6,15 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
 from checkers.domain.judging import JUDGING
-from checkers.domain.limits import rows_in
 from checkers.domain.measured import Said
 from checkers.domain.quantities import format_quantity
 from checkers.domain.readings import Reading, Test, Waveform
 from checkers.domain.verdicts import Outcome
 from checkers.judgement.case import Case
+from checkers.judgement.disconnection import disconnection_row
 from checkers.judgement.judged import Judged
-from checkers.judgement.line_voltage import usual_line_voltage
 from checkers.judgement.test_level import level_of
-
-LEAST_FAULT_IN_TT = 2.0  # times the rating: an electrode within 50 V gives more at 230 V
+from checkers.judgement.times_at_fault import LEAST_FAULT, in_tt, is_delayed
 
 
 def with_remarks(
@@ -45,29 +43,25 @@ def _of_the_start(reading: Reading, readings: Sequence[Reading]) -> Iterator[str
 
 
 def _of_tt(judged: Sequence[Judged], reading: Reading, case: Case) -> Iterator[str]:
-    """Remark a time that passes at the rating and is longer than a fault in TT may last."""
+    """Remark a time that its rule allows and that is longer than a fault in TT may last."""
     level, rated = level_of(reading, case), case.device.rated_residual_current
-    limit = _disconnection_time(case)
-    passes = bool(judged) and all(one.finding.outcome is Outcome.PASS for one in judged)
+    row = disconnection_row(in_tt(case))
+    limit = row.at_most() if row else None
     asked = case.circuit.system == "tt" and reading.waveform == Waveform.AC and _is_time(reading)
-    if level is None or rated is None or limit is None or not (asked and passes):
+    if level is None or rated is None or limit is None or not asked:
         return
-    if level.current < LEAST_FAULT_IN_TT * rated and reading.measured.value > limit:
+    passes = bool(judged) and all(one.finding.outcome is Outcome.PASS for one in judged)
+    at_a_fault, longer = level.current >= LEAST_FAULT * rated, reading.measured.value > limit
+    if longer and passes and not at_a_fault:
         yield (
             f"In TT a final circuit must be off within {format_quantity(limit, 'ms')} at the "
             "current of a fault, which is greater than this test's: take the time at ×2 or ×5 too."
         )
-
-
-def _disconnection_time(case: Case) -> float | None:
-    """Return how long a fault in a final circuit of a TT system may last [ms], or None."""
-    table = case.code.tables.get("disconnection-time")
-    if table is None:
-        return None
-    voltage = usual_line_voltage(case.code.key)
-    asked = {"system": "tt", "supply": "ac", "circuit": "final", "voltage": voltage}
-    found = rows_in(table, on=case.day, **asked)
-    return found[0].at_most() if found else None
+    if longer and at_a_fault and is_delayed(case):
+        yield (
+            f"In TT that is too long for a final circuit ({format_quantity(limit, 'ms')}): "
+            "only a distribution circuit may take longer."
+        )
 
 
 def _is_time(reading: Reading) -> bool:

@@ -95,7 +95,7 @@ def _rule(case: Case, rule: TimeRule, limits: Limits) -> Rule:
     )
 
 
-def _timed(measured: Measured) -> Measured:
+def as_time(measured: Measured) -> Measured:
     """Return a device that never tripped as one that took longer than any limit."""
     return (
         Measured(Said.MORE_THAN, NEVER_TRIPPED, "ms") if measured.said is Said.NO_TRIP else measured
@@ -105,11 +105,11 @@ def _timed(measured: Measured) -> Measured:
 def _outcome(reading: Reading, rule: Rule) -> Outcome:
     if rule.limits == Limits():
         return Outcome.CANNOT_SAY
-    return compare_with(rule, _timed(reading.measured), JUDGING.confidence).outcome
+    return compare_with(rule, as_time(reading.measured), JUDGING.confidence).outcome
 
 
 def _compared(reading: Reading, rule: Rule) -> Judged:
-    compared = compare_with(rule, _timed(reading.measured), JUDGING.confidence)
+    compared = compare_with(rule, as_time(reading.measured), JUDGING.confidence)
     do_next = NEXT_STEPS.get(compared.outcome, "")
     finding = finding_for(reading, rule, compared, do_next=do_next)
     return Judged(finding, compared.outcome is Outcome.PASS)

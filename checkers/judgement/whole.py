@@ -11,6 +11,7 @@ from checkers.judgement.code_of_the_day import code_not_known_then
 from checkers.judgement.contradictions import contradictions
 from checkers.judgement.dc_fitness import judge_dc_fitness
 from checkers.judgement.dc_tests import judge_dc_tests
+from checkers.judgement.fault_time import judge_at_rating, judge_fault_time
 from checkers.judgement.judged import Judged
 from checkers.judgement.reading import judge_reading
 from checkers.judgement.remarks import with_remarks
@@ -27,7 +28,7 @@ def judge_each(readings: Sequence[Reading], case: Case) -> list[list[Judged]]:
 def judge_whole(
     readings: Sequence[Reading], case: Case, each: Sequence[list[Judged]] | None = None
 ) -> list[Finding]:
-    """Judge every reading of a device, what contradicts, and fitness for DC.
+    """Judge every reading of a device, its time for a fault in TT, contradictions, fitness for DC.
 
     Inputs: the readings; what they are of; each judged by itself, where that was done.
     Result: a finding for each reading and rule.
@@ -37,6 +38,8 @@ def judge_whole(
     return [
         *(one.finding for one in judged),
         *trip_not_shown(judged),
+        *judge_fault_time(readings, case),
+        *judge_at_rating(readings, apart, case),
         *code_not_known_then(case.code, case.day),
         *contradictions(readings, case),
         *judge_dc_fitness(case),

@@ -35,6 +35,8 @@ DRAWN = pytest.mark.parametrize(
 )
 QUICK = settings(deadline=None, max_examples=15, derandomize=True)
 SEEN = {f"circuit.{one}" for one in ("dc_residual", "standing_leakage", "seen_to_open")}
+# That it is TT, and its electrode's resistance, make the finding on the disconnection time.
+SEEN |= {"circuit.system", "circuit.electrode_resistance"}
 # What was measured, seen or declared makes a finding of its own: left out, that finding goes. So
 # does an entry of a list, and what is asked of a device where the question is about another thing.
 EVIDENCE: dict[str, set[str]] = {
