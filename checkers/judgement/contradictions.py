@@ -16,6 +16,10 @@ from checkers.judgement.reading_words import citations, name_of
 from checkers.judgement.test_level import level_of
 from checkers.judgement.time_bounds import TOLERANCE
 
+NOT_REPEATED = (
+    "Check the leads, the setting and which device opened. If it held, that stands however often "
+    "it trips afterwards: it is out of service and replaced."
+)
 RANGE_ENDED = (Said.MORE_THAN, Said.NO_TRIP)
 TRIPPED = (Said.FIGURE, Said.LESS_THAN, Said.TRIPPED)
 AT_CURRENT = (Test.TRIP_TIME, Test.NO_TRIP)
@@ -66,7 +70,7 @@ def _not_alike(one: Reading, other: Reading, case: Case) -> Finding | None:
         "The same test gave a trip and no trip: the device does not repeat itself."
         if same
         else "It tripped, and held at as much current or more: the device does not repeat itself.",
-        "Repeat it a few times; a device slow on its first operation only is to be replaced.",
+        NOT_REPEATED,
     )
 
 

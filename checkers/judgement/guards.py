@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 
+from checkers.domain.causes import ACTIONS
 from checkers.domain.judging import JUDGING
 from checkers.domain.measured import Said
 from checkers.domain.readings import EXPECTED, Reading, Test
@@ -90,7 +91,7 @@ def timer_ran_on(reading: Reading, case: Case) -> list[Judged] | None:
         reading,
         "The device was seen to open while the instrument's timer ran on: "
         "a measuring artefact, no failure and no pass.",
-        "Connect line and earth on the same side of the device, check its neutral, and repeat.",
+        ACTIONS["reconnect"],
     )
 
 

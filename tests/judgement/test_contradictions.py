@@ -66,3 +66,18 @@ def test_a_ramp_below_a_current_that_held_is_a_contradiction() -> None:
     reply = run("readings", {"device": DEVICE, "readings": listed})
 
     assert any("The ramp trips it below" in one["says"] for one in reply["findings"])
+
+
+def test_a_device_that_held_once_is_not_operated_until_it_trips() -> None:
+    """Common practice: in a fault there is one operation, and what was seen once stands."""
+    times = [
+        {"test": "trip-time", "multiple": 1, "waveform": "ac", "value": value}
+        for value in ("> 1999 ms", "28 ms")
+    ]
+    device = {"type": "A", "rated_residual_current": "30 mA"}
+    findings = run("readings", {"device": device, "readings": times})["findings"]
+    told = [one["do_next"] for one in findings if one["about"].endswith(", twice")]
+
+    assert len(told) == 1
+    assert "a few times" not in told[0]
+    assert "out of service and replaced" in told[0]

@@ -9,6 +9,7 @@ from typing import Any
 import pytest
 
 from checkers import run
+from checkers.domain.causes import CAUSES
 from checkers.domain.deciding_inputs import DECIDING, Decides
 from checkers.domain.readings import Test as Kind
 from checkers.judgement.guards import GUARDS
@@ -212,3 +213,12 @@ def test_a_unit_mixed_up_is_told_the_right_way_round(test: str, value: str, aske
     reply = run("readings", {"device": device, "readings": [reading]})
 
     assert f"but this test gives {asked}" in reply["findings"][0]["says"]
+
+
+def test_where_the_timer_ran_on_the_leads_are_told_as_for_that_cause() -> None:
+    """A reading and a cause of it give one remedy: "the same side" could be the supply's."""
+    reading = {"test": "trip-time", "multiple": 1, "waveform": "ac", "value": "> 300 ms"}
+    device = {"type": "A", "rated_residual_current": "30 mA"}
+    asked = {"device": device, "readings": [reading], "circuit": {"seen_to_open": True}}
+
+    assert run("readings", asked)["findings"][0]["do_next"] == CAUSES["timer-ran-on"].do_next
