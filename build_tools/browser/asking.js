@@ -1,11 +1,12 @@
-const CRASH = '{"kind": "crash"';
+// What a checker says that lacks a file: it crashed, or its data is damaged.
+const LACKING = ['{"kind": "crash"', '{"kind": "damaged"'];
 
 /**
  * Give the two ways to ask a started Python, each with a promise of the reply as JSON text.
  *
  * Inputs: Python; the slugs of the checkers it has imported; its files where they come later,
- * else null. A checker that is imported answers without them. Should it need one it says that it
- * crashed: then they are waited for, and it is asked again.
+ * else null. A checker that is imported answers without them. Should it need one it gives no
+ * answer: then they are waited for, and it is asked again.
  */
 export function asking(python, ready, files) {
   const { answer } = python.pyimport("checkers");
@@ -21,7 +22,7 @@ export function asking(python, ready, files) {
         await come();
       }
       const reply = answer(slug, request);
-      if (late && reply.startsWith(CRASH)) {
+      if (late && LACKING.some((start) => reply.startsWith(start))) {
         await come();
         return answer(slug, request);
       }

@@ -8,6 +8,7 @@ import { showInWords } from "./in-words.js";
 import { offerKeeping } from "./keep.js";
 import { watchDevice } from "./last-device.js";
 import { recall, remember } from "./memory.js";
+import { isNoAnswer } from "./outcomes.js";
 import { showResults } from "./results.js";
 import { offerSharing } from "./sharing.js";
 import { typedBefore } from "./typed.js";
@@ -171,7 +172,7 @@ function show(checker, reply) {
     return;
   }
   showProblems(checker.form, {});
-  if (reply.kind === "crash") {
+  if (isNoAnswer(reply)) {
     showCrash(checker.root, reply);
     showResults(checker.root, null);
     return;

@@ -1,8 +1,8 @@
 import { element, say } from "./element.js";
 import { isLost, judgeKept, noteSeen } from "./log-standing.js";
 import { counted, dayInWords, titleOf } from "./log-words.js";
-import { outcomeOf, wordOf } from "./outcomes.js";
-import { shapeOf } from "./shapes.js";
+import { toneOf, verdictOf } from "./outcomes.js";
+import { verdictShape } from "./shapes.js";
 
 const AT_ONCE = 100; // lines; the rest is marked in the list of entries as well
 const WORST = ["fail", "borderline", "cannot-say"];
@@ -48,7 +48,7 @@ export function standingLine(standing) {
   }
   return standing.is === "refused"
     ? "Can no longer be judged with this build. Retest."
-    : `No longer stands: with this build, ${wordOf(standing.now)}.${standing.now === "pass" ? "" : " Retest."}`;
+    : `No longer stands: with this build, ${standing.word}.${standing.now === "pass" ? "" : " Retest."}`;
 }
 
 // A pass that is none comes first.
@@ -63,17 +63,17 @@ function line(page, { entry, standing }) {
   show.addEventListener("click", () => page.showEntry(entry));
   return element("li", {},
     element("p", {}, element("strong", {}, name), `. ${titleOf(entry)}, ${dayInWords(entry.reply.on)}.`),
-    element("p", { class: "standing__verdicts" }, ...verdict(outcomeOf(entry.reply)), " → ", ...after(standing)),
+    element("p", { class: "standing__verdicts" }, ...verdict(verdictOf(entry.reply)), " → ", ...after(standing)),
     element("p", {}, standing.is === "refused" ? `Can no longer be judged: ${standing.why}` : standing.why),
     element("p", {}, standing.now === "pass" ? "" : element("strong", {}, "Retest. "), show));
 }
 
-function after(standing) {
-  return standing.is === "refused" ? ["not judged"] : verdict(standing.now);
+function after({ is, now, ...rest }) {
+  return is === "refused" ? ["not judged"] : verdict({ outcome: now, ...rest });
 }
 
-function verdict(outcome) {
-  return [element("span", { "data-outcome": outcome }, shapeOf(outcome), ` ${wordOf(outcome)}`)];
+function verdict(shown) {
+  return [element("span", toneOf(shown), verdictShape(shown), ` ${shown.word}`)];
 }
 
 function seenButton(page, place, lost) {

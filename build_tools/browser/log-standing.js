@@ -3,7 +3,7 @@ import { aboutOf } from "./findings.js";
 import { openStandings } from "./judged-again.js";
 import { checkersHash, currentBuild } from "./log-entry.js";
 import { openLog } from "./log-store.js";
-import { outcomeOf } from "./outcomes.js";
+import { outcomeOf, verdictOf } from "./outcomes.js";
 
 const AT_ONCE = 25; // verdicts between two notes of how far it is
 
@@ -84,8 +84,11 @@ function standingOf(kept, reply) {
     const errors = Object.entries(reply.errors ?? {}).map(([field, problem]) => `${field}: ${problem}`);
     return { is: "refused", now: "", why: errors.join("; ") || reply.text };
   }
-  const [was, now] = [kept, reply].map(outcomeOf);
-  return was === now ? { is: "stands" } : { is: "changed", now, why: reasonOf(kept, reply) };
+  const { outcome: now, soFar, word } = verdictOf(reply);
+  if (outcomeOf(kept) === now) {
+    return { is: "stands" };
+  }
+  return { is: "changed", now, soFar, word, why: reasonOf(kept, reply) };
 }
 
 function reasonOf(kept, reply) {

@@ -3,6 +3,13 @@ import { OUTCOMES, PASS } from "./words.js";
 
 const PLAN = "plan"; // in the place of an outcome for what only says what to do
 
+const NO_ANSWER = ["crash", "damaged"]; // a checker failed, or the data of this copy is damaged
+
+/** Whether a reply neither judges nor says what is wrong with the request. */
+export function isNoAnswer({ kind }) {
+  return NO_ANSWER.includes(kind);
+}
+
 /** Whether a finding tells what a plan holds: it judges nothing, and is no verdict. */
 export function isPlan({ about }) {
   return about === "what the plan holds";

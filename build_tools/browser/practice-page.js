@@ -3,6 +3,7 @@ import { ask, follow, forget, start } from "./client.js";
 import { say } from "./element.js";
 import { read, showProblems, write } from "./form.js";
 import { recall } from "./memory.js";
+import { isNoAnswer } from "./outcomes.js";
 import { newCase, requestOf } from "./practice-case.js";
 import { keepHalfDone, waitingCase, warning } from "./practice-keep.js";
 import { offerProgress } from "./practice-progress.js";
@@ -94,7 +95,7 @@ function show(page) {
     if (reply.kind === "result") {
       showProblems(page.form, {});
       shown(page, practised, reply);
-    } else if (reply.kind === "crash") {
+    } else if (isNoAnswer(reply)) {
       showCrash(page.root, reply);
     } else {
       showUnfinished(page.root, showProblems(page.form, reply.errors), reply.errors);

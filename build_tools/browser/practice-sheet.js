@@ -1,6 +1,7 @@
 import { ask } from "./client.js";
 import { element } from "./element.js";
 import { read, showProblems, write } from "./form.js";
+import { isNoAnswer } from "./outcomes.js";
 import { requestOf } from "./practice-case.js";
 import { answerPart, questionPart } from "./practice-sheet-parts.js";
 import { showCrash } from "./verdict.js";
@@ -28,7 +29,7 @@ function make(page, count) {
     showProblems(page.part("class-form"), reply.errors ?? {});
     if (reply.kind === "result") {
       show(page, { level, seed, count, reply });
-    } else if (reply.kind === "crash") {
+    } else if (isNoAnswer(reply)) {
       showCrash(page.root, reply);
     }
   });

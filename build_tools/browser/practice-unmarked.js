@@ -1,8 +1,9 @@
+import { isNoAnswer } from "./outcomes.js";
 import { showCrash, showState } from "./verdict.js";
 
 /** Say in the bar why an answer, or the end of a case, got no mark: nothing of it is counted. */
 export function showUnmarked(root, reply) {
-  if (reply.kind === "crash") {
+  if (isNoAnswer(reply)) {
     showCrash(root, reply);
   } else {
     const reasons = [...new Set(Object.values(reply.errors))].join(" ");

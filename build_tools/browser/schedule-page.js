@@ -2,6 +2,7 @@ import { fromFragment } from "./address.js";
 import { follow, start } from "./client.js";
 import { keepOneAnswer } from "./fields.js";
 import { read, showProblems, write } from "./form.js";
+import { isNoAnswer } from "./outcomes.js";
 import { showMapping } from "./schedule-mapping.js";
 import { ofFile, ofText } from "./schedule-pieces.js";
 import { showRows } from "./schedule-rows.js";
@@ -178,7 +179,7 @@ function refused(page, error) {
     return; // the bar says already why the checkers do not run
   }
   const { reply } = error;
-  if (reply.kind === "crash") {
+  if (isNoAnswer(reply)) {
     showCrash(page.root, reply);
   } else {
     showUnfinished(page.root, showProblems(page.form, reply.errors), reply.errors);

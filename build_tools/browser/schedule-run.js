@@ -1,4 +1,5 @@
 import { callSchedule } from "./client.js";
+import { isNoAnswer } from "./outcomes.js";
 
 /** Thrown where the request, or the mapping, cannot be used; holds the reply that says why. */
 export class Refused extends Error {
@@ -43,7 +44,7 @@ async function stopped(call, piece, heard, signal) {
 }
 
 function granted(reply) {
-  if (reply.kind === "invalid" || reply.kind === "crash") {
+  if (reply.kind === "invalid" || isNoAnswer(reply)) {
     throw new Refused(reply);
   }
   return reply;

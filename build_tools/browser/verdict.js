@@ -59,8 +59,8 @@ export function showUnfinished(root, { homeless, empty }, errors) {
   }
 }
 
-export function showCrash(root, reply) {
-  bar(root, "cannot-say", "Not judged", `${reply.text} Code: ${reply.code}`);
+export function showCrash(root, { text, code }) {
+  bar(root, "cannot-say", "Not judged", code ? `${text} Code: ${code}` : text);
 }
 
 export function showWorking(root) {

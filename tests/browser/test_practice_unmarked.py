@@ -23,6 +23,7 @@ Worker.prototype.postMessage = function (data, ...more) {
 """
 REFUSED = [
     ({"kind": "crash", "code": "E1F", "text": "This checker failed."}, "Code: E1F"),
+    ({"kind": "damaged", "text": "Its data is damaged: loads.toml, row 2"}, "loads.toml, row 2"),
     ({"kind": "invalid", "errors": {"decision": "This is no answer."}}, "This is no answer."),
 ]
 
