@@ -293,3 +293,24 @@ def test_the_code_says_when_to_test_again() -> None:
     again = plan(type="A", rated_residual_current="30 mA")["answer"]["again"]
 
     assert any("6 months" in one for one in again)
+
+
+@pytest.mark.parametrize(
+    ("kind", "limit"),
+    [
+        ("AC", "none declared for this type"),
+        ("A", "≤ 6 mA"),
+        ("F", "≤ 10 mA"),
+        ("B", "≤ 12 mA"),  # 0.4 times 30 mA, which is more than 10 mA
+        ("unknown", "read the type first"),
+    ],
+)
+def test_the_smooth_dc_a_type_bears_is_the_published_one(kind: str, limit: str) -> None:
+    """Source: [1] BS 7671, 531.3.3, notes 1 to 3; none of them speaks of type AC."""
+    (found,) = [
+        one
+        for one in steps(type=kind, rated_residual_current="30 mA")
+        if one["test"] == "dc-residual"
+    ]
+
+    assert found["limit"] == limit

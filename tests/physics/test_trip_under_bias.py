@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+from dataclasses import replace
 from math import inf
 
 import pytest
@@ -9,7 +11,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from checkers.physics.primary_current import Shape
-from checkers.physics.sensing_core import Core, Relay, settled_cycle, signal_at_own_trip
+from checkers.physics.sensing_core import Core, Cycle, Relay, settled_cycle, signal_at_own_trip
 from checkers.physics.trip_under_bias import peak_to_trip, peaks_to_trip
 
 CORES = st.builds(
@@ -68,3 +70,32 @@ def test_no_half_wave_trips_a_core_that_holds_its_flux() -> None:
 def test_much_dc_needs_about_as_much_peak(bias: float) -> None:
     """To turn a saturated core back, the negative crest must pass the DC, and a little more."""
     assert bias < peak_to_trip(SQUARE, bias) < bias + 1.0 + 3.0 * bias**0.5
+
+
+@pytest.mark.parametrize(
+    "surplus",
+    [
+        lambda share: share**10 - 1.0,
+        lambda share: 1.0 - share**-10,
+    ],
+    ids=["flat below and steep above", "steep below and flat above"],
+)
+@pytest.mark.parametrize("start", [0.01, 100.0])
+def test_a_crossing_is_found_where_one_side_is_steep(
+    monkeypatch: pytest.MonkeyPatch, surplus: Callable[[float], float], start: float
+) -> None:
+    """At a share of one, though the straight line always meets the same side.
+
+    Source: [1] x^10 - 1 is the textbook case in which false position alone creeps: S. C. Chapra,
+    R. P. Canale, Numerical Methods for Engineers, "Pitfalls of the False-Position Method"
+    (from memory).
+    """
+    core, crossing = replace(SQUARE, knee=0.0625), 7.0
+
+    def cycle(core: Core, _bias: float, peak: float, _shape: Shape) -> Cycle:
+        return Cycle(signal_at_own_trip(core) + surplus(peak / crossing), 0.0, 0.0)
+
+    monkeypatch.setattr("checkers.physics.trip_under_bias.settled_cycle", cycle)
+
+    found = peak_to_trip.__wrapped__(core, 1.0, expected=start * crossing)
+    assert found == pytest.approx(crossing, rel=1e-3)

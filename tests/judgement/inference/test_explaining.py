@@ -117,3 +117,28 @@ def test_a_type_that_is_too_low_is_not_ruled_out_by_good_times() -> None:
     before = chances([], case({"type": "AC"}))["type-too-low"]
 
     assert chances(SOUND, case({"type": "AC"}))["type-too-low"] > 0.7 * before
+
+
+def prior_of(code: str, readings: Sequence[PlacedReading], loads: str) -> float:
+    """Return how common a cause is before the readings, with 7.3 mA of leakage measured."""
+    of = case(circuit={"loads": loads, "standing_leakage": "7.3 mA"})
+    return next((one.prior for one in explain(readings, of).causes if one.code == code), 0.0)
+
+
+@pytest.mark.parametrize(
+    ("circuit", "each", "counts"),
+    [
+        ("off", ["off", "off"], False),
+        ("off", ["off", "on"], True),
+        ("on", ["off", "off"], True),
+        ("unknown", [], True),
+        ("off", [], False),
+    ],
+)
+def test_what_loads_make_counts_where_they_may_have_been_on(
+    circuit: str, each: list[str], counts: bool
+) -> None:
+    """In one test, or before the first: nowhere else does the leakage of the loads flow."""
+    readings = [time("28 ms", loads=loads) for loads in each]
+
+    assert (prior_of("leakage-adds", readings, circuit) > 0.25) is counts

@@ -78,3 +78,23 @@ def test_a_trip_that_was_shown_says_nothing_more_when_it_is_seen() -> None:
     shown = log_likelihoods_seen([(TRIPS, True)], seen_to_open=True)
 
     assert exp(shown[0]) > 0.99
+
+
+@pytest.mark.parametrize(
+    ("opens", "shown", "seen_to_open", "chance"),
+    [
+        (0.25, True, False, 0.725),  # closed in 0.75: 0.95 × 0.75 + 0.05 × 0.25
+        (0.25, True, True, 0.275),  # open in 0.25: 0.95 × 0.25 + 0.05 × 0.75
+        (0.25, False, True, 0.275),
+        (0.0, True, True, 0.05),
+        (1.0, False, False, 0.05),
+    ],
+)
+def test_eyes_that_err_once_in_twenty_leave_so_much(
+    opens: float, shown: bool, seen_to_open: bool, chance: float
+) -> None:
+    """Seen rightly in 19 of 20, wrongly in one: the rule of total probability."""
+    one = Columns([float(shown)], [30.0], [3.0], [opens], [opens])
+    found = log_likelihoods_seen([(one, shown)], seen_to_open=seen_to_open, missed=0.05)
+
+    assert exp(found[0]) == pytest.approx(chance)

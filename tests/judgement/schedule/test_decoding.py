@@ -62,3 +62,20 @@ def test_the_few_bytes_that_windows_leaves_open_are_no_error() -> None:
 def test_no_bytes_are_an_error(raw: bytes) -> None:
     """Any bytes at all give some text."""
     assert isinstance(decoded(raw), str)
+
+
+@pytest.mark.parametrize("damage", ["\0", "\0" * 40])
+def test_damage_does_not_make_a_file_wide(damage: str) -> None:
+    """Zero bytes at every other place mean UTF-16; one, or a run of them, does not."""
+    for before in ("", " "):  # at odd and at even places
+        raw = (before + HEADINGS[:20] + damage + HEADINGS[20:]).encode()
+
+        assert encoding_of(raw, sense_of) == "utf-8"
+
+
+@pytest.mark.parametrize("written", ["utf-16-le", "utf-16-be"])
+def test_a_letter_whose_lower_byte_is_zero_leaves_a_file_wide(written: str) -> None:
+    """U+0100, U+0200 and so on are letters too: one among fifty others."""
+    raw = ("Ā" + HEADINGS).encode(written)
+
+    assert encoding_of(raw, sense_of) == written

@@ -142,3 +142,12 @@ def test_a_line_keeps_its_number_and_what_was_cut() -> None:
 
     assert next(lines.feed("x" * LONGEST + "\n")) == Line(1, "x" * LONGEST)
     assert next(lines.feed("x" * (LONGEST + 5) + "\n")).cut == 5
+
+
+@pytest.mark.parametrize(("length", "read"), [(32_767, True), (32_768, False)])
+def test_a_cell_is_as_long_as_spreadsheets_let_it_be(length: int, read: bool) -> None:
+    """32,767 characters, the most that one keeps in a cell (common practice, from memory)."""
+    (found,) = records_of("1," + "x" * length + "\n")
+
+    assert (found.problem == "") is read
+    assert (len(found.cells[1]) == length) is read

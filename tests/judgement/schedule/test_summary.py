@@ -51,3 +51,10 @@ def test_n_t_is_asked_about_until_it_is_told(n_t: str, asked: bool) -> None:
     questions = answer("RCD 1,A,30 mA,n/t,3/4/2026", n_t=n_t)["answer"].get("questions", [])
 
     assert asked == any("n/t" in one.lower() for one in questions)
+
+
+def test_a_question_counts_columns_as_people_do() -> None:
+    """From one: the fourth of four is column 4."""
+    asked = answer("RCD 1,A,30 mA,28", headings="Device,Type,IΔn,Trip time (ms)")["answer"]
+
+    assert any(one.startswith("Column 4, Trip time") for one in asked["questions"])

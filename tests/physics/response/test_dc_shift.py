@@ -17,7 +17,9 @@ SHIFTED = ("AC", "A", "F")
 
 
 @pytest.mark.parametrize("device_type", SHIFTED)
-@pytest.mark.parametrize("over_own", [0.3, 1.0, 2.5, 6.0])
+@pytest.mark.parametrize(
+    "over_own", [0.15, 0.3, 0.5, 0.75, 1.0, 1.1, 1.6, 2.5, 3.7, 6.0, 8.5, 15.0, 40.0, 100.0]
+)
 def test_reading_off_agrees_with_the_core_model(device_type: str, over_own: float) -> None:
     """Between its points the curve is within a few percent of the model itself."""
     own = 30.0 * FIGURES.own_trip_share.typical
