@@ -228,3 +228,19 @@ def test_a_watched_test_shows_its_time_and_what_opened(seed: int) -> None:
         r"|> 300 ms: (nothing opened|this device opened, though the timer ran on))",
         shows,
     )
+
+
+@pytest.mark.parametrize("seed", range(1, 9))
+def test_a_wrong_cause_is_told_what_speaks_against_it(seed: int) -> None:
+    """Words that say nothing speaks against a cause stand only where nothing is named."""
+    hidden = cause_behind(seed, "3")
+    for code in DRILLS.levels[2].causes:
+        if code == hidden:
+            continue
+        says = tried(seed, "3", "ramp", "button", cause=code)["says"]
+        reasons = says.partition("Against it speaks: ")[2]
+
+        assert bool(reasons) != any(
+            words in says for words in ("speaks clearly against", "rules it out", "points there")
+        )
+        assert reasons != "."

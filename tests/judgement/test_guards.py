@@ -199,20 +199,20 @@ def test_every_kind_of_test_has_its_guards() -> None:
 
 
 @pytest.mark.parametrize(
-    ("test", "value", "asked"),
+    ("test", "value", "says"),
     [
-        ("trip-time", "22 mA", "a trip time, in ms"),
-        ("ramp", "20 ms", "a trip current, in mA"),
-        ("no-trip", "> 1999 mA", "a trip time, in ms"),
+        ("trip-time", "22 mA", "22 mA is a current, but this test gives a trip time, in ms"),
+        ("ramp", "20 ms", "20 ms is a time, but this test gives a trip current, in mA"),
+        ("no-trip", "> 1999 mA", "is a current, but this test gives a trip time, in ms"),
     ],
 )
-def test_a_unit_mixed_up_is_told_the_right_way_round(test: str, value: str, asked: str) -> None:
-    """What the test gives is named, not what was written."""
+def test_a_unit_mixed_up_is_told_the_right_way_round(test: str, value: str, says: str) -> None:
+    """Both are named: what was written, and what the test gives."""
     device = {"type": "A", "rated_residual_current": "30 mA"}
     reading = {"test": test, **GOOD[test], "value": value}
     reply = run("readings", {"device": device, "readings": [reading]})
 
-    assert f"but this test gives {asked}" in reply["findings"][0]["says"]
+    assert says in reply["findings"][0]["says"]
 
 
 def test_where_the_timer_ran_on_the_leads_are_told_as_for_that_cause() -> None:

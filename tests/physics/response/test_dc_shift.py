@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
 from math import inf
 
 import pytest
@@ -10,7 +11,7 @@ from hypothesis import strategies as st
 
 from checkers.physics.core_parameters import CORE, Scatter
 from checkers.physics.device_under_bias import trip_current
-from checkers.physics.response.dc_shift import blinding_dc, dc_shift
+from checkers.physics.response.dc_shift import BIASES, blinding_dc, dc_shift
 from checkers.physics.response.figures import FIGURES
 
 SHIFTED = ("AC", "A", "F")
@@ -54,3 +55,9 @@ def test_the_more_dc_a_type_bears_the_more_it_takes_to_blind_it() -> None:
         dc_shift(one, 30.0, at, 0.5) == pytest.approx(FIGURES.blinding_shift.typical)
         for one, at in zip(SHIFTED, least, strict=True)
     )
+
+
+def test_the_points_where_the_core_is_asked_rise_from_none() -> None:
+    """Between two of them a straight line is drawn, which needs them in order."""
+    assert BIASES[0] == 0.0
+    assert all(low < high for low, high in pairwise(BIASES))
