@@ -1,5 +1,5 @@
 import { toFragment } from "./address.js";
-import { element } from "./element.js";
+import { element, say } from "./element.js";
 import { judgeAgain } from "./log-again.js";
 import { editForm } from "./log-edit.js";
 import { entryParts } from "./log-record-entry.js";
@@ -9,12 +9,8 @@ import { ROOT } from "./places.js";
 import { verdictShape } from "./shapes.js";
 import { TITLES } from "./words.js";
 
-/**
- * One entry in the list: its verdict in a line; opened, all of it and what can be done with it.
- *
- * `standing` says that the verdict no longer stands; empty where it does.
- */
-export function entryItem(page, entry, standing) {
+/** One entry in the list: its verdict in a line; opened, all of it and what can be done with it. */
+export function entryItem(page, entry) {
   const { reply } = entry;
   const verdict = verdictOf(reply);
   const item = element(
@@ -29,7 +25,7 @@ export function entryItem(page, entry, standing) {
         ` ${entry.device || "Without a label"}`,
         ...toDoLine(verdict).map((line) => element("span", { class: "kept__what" }, line)),
         element("span", { class: "kept__what" }, `${titleOf(entry)}, ${dayInWords(reply.on)}`),
-        standing && element("span", { class: "kept__lost" }, standing)),
+        element("span", { class: "kept__lost", hidden: true })),
     ),
   );
   item.addEventListener("toggle", () => {
@@ -38,6 +34,13 @@ export function entryItem(page, entry, standing) {
     }
   });
   return item;
+}
+
+/** Say on an entry that its verdict no longer stands; an empty text takes the mark away. */
+export function markItem(item, standing) {
+  const mark = item.querySelector(".kept__lost");
+  mark.hidden = standing === "";
+  say(mark, standing);
 }
 
 function inside(page, entry) {

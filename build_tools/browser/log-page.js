@@ -3,7 +3,7 @@ import { handOver } from "./hand-over.js";
 import { currentBuild } from "./log-entry.js";
 import { fileOf } from "./log-file.js";
 import { offerImport } from "./log-import.js";
-import { entryItem } from "./log-item.js";
+import { entryItem, markItem } from "./log-item.js";
 import { offerJobActions } from "./log-job.js";
 import { showRecord } from "./log-record.js";
 import { judgeAndList, showStandings, standingLine } from "./log-standing-list.js";
@@ -44,10 +44,13 @@ function listen(page) {
   addEventListener("beforeprint", () => showRecord(page), { signal: page.signal });
 }
 
-// Whatever came in is looked at too, as what an older build kept.
+// Whatever came in is looked at too, as what an older build kept. The answer comes late: only the
+// marks change then, and what is open, typed or focused stays.
 async function judgeKept(page) {
   await judgeAndList(page);
-  showList(page);
+  for (const item of page.part("list").querySelectorAll("[data-id]")) {
+    markItem(item, standingLine(page.standings.get(item.dataset.id)));
+  }
 }
 
 function choose(page, name) {
@@ -117,10 +120,10 @@ function showList(page) {
 
 // An entry that has not changed keeps its place on the screen, with whatever is open or typed in it.
 function itemOf(page, entry) {
-  const standing = standingLine(page.standings.get(entry.id));
-  const key = `${entry.id} ${entry.changed} ${standing}`;
-  const item = page.items.get(key) ?? entryItem(page, entry, standing);
+  const key = `${entry.id} ${entry.changed}`;
+  const item = page.items.get(key) ?? entryItem(page, entry);
   page.items.set(key, item);
+  markItem(item, standingLine(page.standings.get(entry.id)));
   return item;
 }
 

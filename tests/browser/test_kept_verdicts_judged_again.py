@@ -46,7 +46,13 @@ def test_a_pass_that_is_none_any_more_is_listed_and_its_record_stays(
         "1 kept verdict no longer stands", timeout=PATIENCE
     )
     line = _list(page).locator("li")
-    for words in ("Farm shop, Way 1", "24 November 2026", "Pass → Fail", "400 ms", "Retest."):
+    for words in (
+        "Farm shop, Way 1",
+        "24 November 2026",
+        "Pass so far → Fail",
+        "400 ms",
+        "Retest.",
+    ):
         expect(line).to_contain_text(words)
     assert job_log.stored() == entries
 
@@ -77,7 +83,7 @@ def test_what_was_seen_is_folded_and_stays_within_reach(
     expect(summary).to_have_text("1 kept verdict no longer stands", timeout=PATIENCE)
     expect(_list(page)).not_to_have_attribute("open", "")
     summary.click()
-    expect(_list(page).locator("li")).to_contain_text("Pass → Fail")
+    expect(_list(page).locator("li")).to_contain_text("Pass so far → Fail")
 
 
 def test_a_request_that_this_build_refuses_is_listed_as_such(

@@ -11,7 +11,7 @@ from playwright.sync_api import Page, expect
 
 from checkers.catalogue import CHECKERS
 from tests.browser.job_log import JobLog, an_entry
-from tests.browser.phone import Phone
+from tests.browser.phone import PATIENCE, Phone
 
 PAGES_OF_THEIR_OWN = {"schedule", "practice"}  # they keep no single verdict
 # As the command line takes it: numbers, true and false, what is empty, and a default that is said.
@@ -95,9 +95,12 @@ def _addresses(page: Page) -> dict[str, str]:
 def _keep(job_log: JobLog, name: str) -> None:
     job_log.panel.locator("[data-alive] [name=job]").fill(name)
     job_log.panel.locator("[name=device]").fill(name)
-    while name not in job_log.told.inner_text():
+    for _ in range(PATIENCE // 50):
+        if name in job_log.told.inner_text():
+            return
         job_log.press_keep()  # once more where the verdict was not there yet
         job_log.page.wait_for_timeout(50)
+    raise AssertionError(f"never kept: {name}; {job_log.told.inner_text()}")
 
 
 def _texts(page: Page, entries: list[dict[str, Any]]) -> dict[str, str]:
