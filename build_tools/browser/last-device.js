@@ -57,7 +57,7 @@ function next(watch) {
 
 function written(watch, held) {
   forgetCleared(watch);
-  watch.isKept = false;
+  next(watch); // a case that is written in after one was kept is another one
   watch.verdicts = held?.verdicts ?? watch.verdicts;
   filled(watch.form).forEach((item, place) => typedUnder.set(item, held?.under[place] ?? deviceIn(watch)));
 }
