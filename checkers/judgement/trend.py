@@ -81,10 +81,15 @@ class Trend:
 
     def expected(self, day: date) -> Band:
         """Return what a reading on a day would show, with the interval it would lie in."""
+        line = self.line(day)
+        reach = hypot(line.high - line.value, self.factor * self.scatter)
+        return Band(line.value, line.value - reach, line.value + reach)
+
+    def line(self, day: date) -> Band:
+        """Return where the line lies on a day, with its interval: no reading's own scatter."""
         away = day.toordinal() / DAYS_A_YEAR - self.middle
         value = self.value + self.slope * away
-        line = hypot(self.spread_of_mean, self.spread_of_slope * away)
-        reach = self.factor * hypot(line, self.scatter)
+        reach = self.factor * hypot(self.spread_of_mean, self.spread_of_slope * away)
         return Band(value, value - reach, value + reach)
 
     def reaches(self, limit: float) -> Span | None:

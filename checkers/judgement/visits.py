@@ -36,10 +36,14 @@ class Visit(Reading):
 
 @dataclass(frozen=True, slots=True)
 class Series:
-    """Readings of one test in one way, oldest first, and the limits they are held to today."""
+    """Readings of one test in one way, oldest first, and the limits they are held to today.
+
+    `by_figures` are the points as an instrument without any error would have read them.
+    """
 
     visits: tuple[Visit, ...]
     points: tuple[Point, ...]
+    by_figures: tuple[Point, ...]
     limits: Limits
     unit: str
 
@@ -82,8 +86,10 @@ def last_days(visits: Sequence[Visit]) -> dict[str, date]:
 
 def _series(visits: Sequence[Visit], case: Case) -> Series:
     limits, unit = _limits(visits[-1], case), UNITS.get(visits[-1].test, "")
-    points = [_point(visit, limits, case) for visit in visits if _is_figure(visit, unit)]
-    return Series(tuple(visits), tuple(points), limits, unit)
+    figures = [visit for visit in visits if _is_figure(visit, unit)]
+    points = tuple(_point(visit, _instrument(visit, limits, case)) for visit in figures)
+    by_figures = tuple(_point(visit, 0.0) for visit in figures)
+    return Series(tuple(visits), points, by_figures, limits, unit)
 
 
 def _is_figure(visit: Visit, unit: str) -> bool:
@@ -91,22 +97,28 @@ def _is_figure(visit: Visit, unit: str) -> bool:
     return bool(unit) and visit.measured.said is Said.FIGURE and visit.measured.unit == unit
 
 
-def _point(visit: Visit, limits: Limits, case: Case) -> Point:
-    return Point(visit.on, visit.measured.value, _uncertainty(visit, limits, case))
+def _point(visit: Visit, instrument: float) -> Point:
+    """Return a reading with the uncertainty of its instrument and of the device together."""
+    return Point(visit.on, visit.measured.value, hypot(instrument, _repeats(visit)))
 
 
-def _uncertainty(visit: Visit, limits: Limits, case: Case) -> float:
-    """Return the expanded uncertainty of a reading, of its limit where the instrument is unknown.
-
-    The device does not repeat itself exactly: that counts beside the instrument. A time whose
-    start is not given may be later by the wait for the useful half cycle.
-    """
+def _instrument(visit: Visit, limits: Limits, case: Case) -> float:
+    """Return the instrument's expanded uncertainty, of the limit where it is not known."""
     reference = limits.at_most or visit.measured.value
     if visit.test == Test.RAMP:
-        instrument = case.current_uncertainty(case.device.rated_residual_current or reference)
-        return hypot(instrument, COVERAGE * CURRENT_REPEATS * visit.measured.value)
-    instrument = hypot(case.time_uncertainty(reference), COVERAGE * TIME_REPEATS)
-    return instrument if visit.phase else hypot(instrument, JUDGING.slower_at_more_current)
+        return case.current_uncertainty(case.device.rated_residual_current or reference)
+    return case.time_uncertainty(reference)
+
+
+def _repeats(visit: Visit) -> float:
+    """Return by how much the device itself may differ: it does not repeat itself exactly.
+
+    A time whose start is not given may be later by the wait for the useful half cycle.
+    """
+    if visit.test == Test.RAMP:
+        return COVERAGE * CURRENT_REPEATS * visit.measured.value
+    own = COVERAGE * TIME_REPEATS
+    return own if visit.phase else hypot(own, JUDGING.slower_at_more_current)
 
 
 def _limits(visit: Visit, case: Case) -> Limits:

@@ -27,6 +27,8 @@ FIND_OUT = (
     "Repeat both tests in the same way."
 )
 
+BETTER_INSTRUMENT = "Test again with a better instrument, or state how exact this one is."
+
 
 def judge_latest(all_series: Sequence[Series], case: Case) -> list[Finding]:
     """Return the verdict on the newest reading of each series, by the rules of its own day."""
@@ -54,6 +56,8 @@ def judge_trends(all_series: Sequence[Series], due: Sequence[Due]) -> list[Findi
         reached = limit_reached(series, trend) if trend else None
         if trend and reached and (before is None or reached.earliest <= before):
             found.append(_toward_the_limit(series, trend, reached))
+        elif trend and may_be_hidden(series, trend, before):
+            found.append(_hidden(series))
     return found
 
 
@@ -100,6 +104,22 @@ def limit_reached(series: Series, trend: Trend) -> Span | None:
     return reached if reached and reached.latest >= newest else None
 
 
+def may_be_hidden(series: Series, trend: Trend, before: date | None) -> bool:
+    """Tell whether the instrument hides a trend that the figures show and that may matter.
+
+    It may where the line, as unsure as the instrument leaves it, may be at the limit by a day.
+    """
+    shown = trend_of(series.by_figures)
+    if trend.is_seen or shown is None or limit_reached(series, shown) is None:
+        return False
+    if before is None:
+        return True
+    line, limits = trend.line(before), series.limits
+    if shown.slope > 0:
+        return limits.at_most is not None and line.high >= limits.at_most
+    return limits.at_least is not None and line.low <= limits.at_least
+
+
 def _change(series: Series) -> Finding:
     before, now = series.points[-2:]
     step = format_quantity(abs(now.value - before.value), series.unit)
@@ -120,6 +140,16 @@ def _toward_the_limit(series: Series, trend: Trend, reached: Span) -> Finding:
         f"{reached.latest}."
     )
     return _open(f"trend of {series.name}", says, f"Test again before {reached.earliest}.")
+
+
+def _hidden(series: Series) -> Finding:
+    first, last = series.points[0], series.points[-1]
+    says = (
+        f"From {format_quantity(first.value, series.unit)} on {first.day} to "
+        f"{format_quantity(last.value, series.unit)} on {last.day} the figures run towards the "
+        "limit. The instrument is not good enough to tell whether the device changes."
+    )
+    return _open(f"trend of {series.name}", says, BETTER_INSTRUMENT)
 
 
 def _overdue(due: Due) -> Finding:

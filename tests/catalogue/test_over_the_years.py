@@ -62,6 +62,28 @@ def test_a_limit_that_comes_after_the_next_test_is_no_finding() -> None:
     assert reply["answer"]["trends"][0]["expected_next"]["value"] == pytest.approx(260, abs=5)
 
 
+def test_a_worse_instrument_does_not_clear_a_rise_that_the_figures_show() -> None:
+    """10 ms more each year: seen to 3 ms, hidden by 60 ms, and no pass; level ones stay one."""
+    rising = visits("60 ms", "71 ms", "80 ms", "91 ms", "100 ms")
+    coarse = {"time_uncertainty": "60 ms"}
+    seen, hidden = ask(rising, instrument=FINE), ask(rising, instrument=coarse)
+    level = ask(visits("24 ms", "26 ms", "25 ms", "27 ms", "24 ms"), instrument=coarse)
+
+    assert seen["outcome"] == hidden["outcome"] == "cannot-say"
+    assert any("not good enough to tell" in one["says"] for one in hidden["findings"])
+    assert level["outcome"] == "pass"
+
+
+def test_a_hidden_rise_is_a_finding_only_where_the_limit_may_come_first() -> None:
+    """Tested again within the year, a line from 100 ms cannot be at 300 ms, unsure as it is."""
+    rising = visits("60 ms", "71 ms", "80 ms", "91 ms", "100 ms")
+    coarse = {"time_uncertainty": "60 ms"}
+
+    assert ask(rising, instrument=coarse, timed_test_every="1 year")["outcome"] == "pass"
+    later = ask(rising, instrument=coarse, timed_test_every="9 years")
+    assert later["outcome"] == "cannot-say"
+
+
 def test_a_ramp_that_falls_runs_towards_its_lower_limit() -> None:
     """Down to half the rating, where the device becomes too sensitive."""
     figures = ("27 mA", "25 mA", "23 mA", "21 mA", "19 mA")
