@@ -60,12 +60,16 @@ def _page(load: Load) -> str:
 
 
 def usual_case(load: Load) -> dict[str, object]:
-    """Return the case a page starts with: the type its circuit calls for, its maker silent."""
+    """Return the case a page starts with: the type its circuit calls for, its maker silent.
+
+    Where a rule gives it a device of its own, it has one.
+    """
     need = load.need(load.usual_supply, Separation.UNKNOWN)
     return {
         "load": load.key,
         "supply": load.usual_supply,
         "maker_says": "silent",
+        **({"shared": "no"} if any(rule.own_device for rule in load.rules) else {}),
         "device": {"type": need.type, "rated_residual_current": "30 mA"},
     }
 

@@ -143,7 +143,10 @@ def _result(
 
 @lru_cache(maxsize=512)
 def fit_of(scene: Scene, device: Device, code: Code, on: date) -> Finding:
-    """Return what decides, for type-for-load, whether a device fits the equipment of a place."""
+    """Return what decides, for type-for-load, whether a device fits the equipment of a place.
+
+    Assumption: a place has one piece of equipment, and its device feeds nothing else.
+    """
     result = type_for_load.check(
         type_for_load.Inputs(
             code=code.key,
@@ -153,6 +156,7 @@ def fit_of(scene: Scene, device: Device, code: Code, on: date) -> Finding:
             separation=scene.separation,
             maker_says=scene.maker_says,
             dc_detection=scene.detection,
+            shared=False,
             device=device,
         )
     )

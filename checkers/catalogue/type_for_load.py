@@ -20,7 +20,6 @@ from checkers.domain.verdicts import Figure, Outcome, Result
 from checkers.judgement.declared_dc import judge_declared
 from checkers.judgement.equipment import NO_DC, SILENT, Equipment
 from checkers.judgement.equipment_fit import (
-    SHARED_UNSAID,
     judge_by_load_rules,
     judge_fit,
     narrower_types,
@@ -245,11 +244,6 @@ def _both_ways(load: Load) -> dict[str, Any]:
     return {name: text for name, text in words.items() if text}
 
 
-def _asks_for_its_own(inputs: Inputs) -> bool:
-    rules = inputs.equipment.load.rules
-    return any(rule.own_device and rule.binds(inputs.local_code) for rule in rules)
-
-
 def _cautions(inputs: Inputs, rules: tuple[TypeRule, ...]) -> tuple[str, ...]:
     asked = {also.when for also in inputs.equipment.need.also}
     cautions = [ABOVE]
@@ -259,8 +253,6 @@ def _cautions(inputs: Inputs, rules: tuple[TypeRule, ...]) -> tuple[str, ...]:
         cautions.append(NO_SEPARATION_HERE)
     if inputs.shared:
         cautions.append(SHARED)
-    if inputs.shared is None and _asks_for_its_own(inputs):
-        cautions.append(SHARED_UNSAID)
     known = inputs.device.type != DeviceType.UNKNOWN
     if inputs.fitted_on and known and inputs.device.type in refused(rules):
         said = [rule.says for rule in rules if inputs.device.type in rule.types]
@@ -286,6 +278,7 @@ CHARGE_POINT = Example(
         "load": "ev-charge-point",
         "supply": "single-phase",
         "dc_detection": "yes",
+        "shared": "no",
         "device": {"type": "A", "rated_residual_current": "30 mA"},
     },
     outcome=Outcome.PASS,

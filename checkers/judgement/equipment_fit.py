@@ -26,7 +26,15 @@ DETECTION_ELSEWHERE = (
     "equipment must state."
 )
 NO_RATING = "Read IΔn on the device."
-SHARED_UNSAID = "Judged as if the device fed nothing else: it must feed this equipment alone."
+SHARED_UNSAID = "It is not said whether the device feeds other circuits as well."
+SAY_WHETHER_SHARED = "Find out whether the device feeds anything else, and say so."
+
+OWN_DEVICE = "Give the equipment a device of its own."
+SHARING: dict[bool | None, tuple[Outcome, str, str]] = {
+    True: (Outcome.FAIL, "it feeds other circuits as well", OWN_DEVICE),
+    False: (Outcome.PASS, "it feeds nothing else", ""),
+    None: (Outcome.CANNOT_SAY, "", SAY_WHETHER_SHARED),
+}
 
 
 def judge_fit(equipment: Equipment, device: Device) -> Finding:
@@ -120,7 +128,7 @@ def judge_by_load_rules(
             continue
         if rule.rated_at_most is not None and device != Device():
             findings.append(rating_finding(rule, rule.rated_at_most, device.rated_residual_current))
-        if rule.own_device and shared is not None:
+        if rule.own_device and (shared is not None or device != Device()):
             findings.append(_sharing(rule, shared=shared))
     return findings
 
@@ -150,15 +158,16 @@ def _outcome_of_rating(rule: LoadRule, most: float, rated: float | None) -> Outc
     return Outcome.CANNOT_SAY if rated is None or rule.only_for else Outcome.FAIL
 
 
-def _sharing(rule: LoadRule, *, shared: bool) -> Finding:
+def _sharing(rule: LoadRule, *, shared: bool | None) -> Finding:
+    outcome, measured, do_next = SHARING[shared]
     return Finding(
         about="a device of its own",
-        outcome=Outcome.FAIL if shared else Outcome.PASS,
-        says=rule.says,
+        outcome=outcome,
+        says=rule.says if shared is not None else f"{SHARED_UNSAID} {rule.says}",
         judges=Judges.INSTALLATION_CODE,
-        measured="it feeds other circuits as well" if shared else "it feeds nothing else",
+        measured=measured,
         measured_as=MeasuredAs.GIVEN,
-        do_next="Give the equipment a device of its own." if shared else "",
+        do_next=do_next,
         field="shared",
         sources=(rule.source,),
     )

@@ -58,6 +58,7 @@ def test_the_type_is_what_type_for_load_says_of_it(code: str, level: str) -> Non
             "code": code,
             "on": str(DAY),
             "load": place.load,
+            "shared": "no",  # the device of a place feeds nothing else
             "supply": place.fed,
             "separation": place.separation,
             "maker_says": place.maker_says,
