@@ -226,3 +226,13 @@ def test_nothing_passes_without_rating_leakage_or_rule(missing: dict[str, Any]) 
 def test_bad_input_is_named_by_field(bad: dict[str, Any], field: str) -> None:
     """The message stands at the field that is wrong."""
     assert list(ask(**bad)["errors"]) == [field]
+
+
+@pytest.mark.parametrize("measured", ["0.1 mA", "3 mA", "60 mA"])
+def test_the_rating_is_asked_for_where_it_decides(measured: str) -> None:
+    """The limit is a share of it: whatever was measured, nothing is judged without."""
+    findings = run("leakage-budget", {"code": "iec", "measured": measured})["findings"]
+
+    assert [(one["outcome"], one["field"]) for one in findings] == [
+        ("cannot-say", "device.rated_residual_current")
+    ]
