@@ -43,10 +43,13 @@ function typed(watch, target) {
   item && typedUnder.set(item, deviceIn(watch));
 }
 
+// A label that makes nothing wait leaves the verdict as it stands, ready to be kept.
 function labelTyped(watch) {
   next(watch);
   watch.labelled = watch.verdicts;
-  watch.checker.judge();
+  if (waiting(watch).length !== watch.form.querySelectorAll("[data-last]").length) {
+    watch.checker.judge();
+  }
 }
 
 // What is typed after a verdict was kept may be of the next device.
@@ -87,6 +90,11 @@ function waits(now, item) {
   return Object.keys(then).some((name) => name in now && then[name] !== now[name]);
 }
 
+function waiting(watch) {
+  const now = deviceIn(watch);
+  return filled(watch.form).filter((item) => waits(now, item));
+}
+
 function filled(form) {
   const entries = [...form.querySelectorAll(READINGS)].filter((entry) => Object.keys(read(entry)).length > 0);
   return [...entries, ...[...form.querySelectorAll(CIRCUIT)].filter(saysSomething)];
@@ -94,18 +102,17 @@ function filled(form) {
 
 function mark(watch) {
   const { form } = watch;
-  const now = deviceIn(watch);
-  const waiting = new Set(filled(form).filter((item) => waits(now, item)));
+  const those = new Set(waiting(watch));
   for (const item of form.querySelectorAll(`${READINGS}, ${CIRCUIT}`)) {
-    item.toggleAttribute("data-last", waiting.has(item));
+    item.toggleAttribute("data-last", those.has(item));
   }
   const list = form.querySelector(LISTS);
   const told = form.querySelector("[data-of-last]");
-  if (waiting.size === 0) {
+  if (those.size === 0) {
     told?.dataset.ofLast === "" && told.remove();
   } else if (list) {
     told?.remove();
-    list.before(question(watch, [...waiting]));
+    list.before(question(watch, [...those]));
   }
 }
 
