@@ -52,9 +52,6 @@ class TimeLimit:
         return tuple(dict.fromkeys(row for row in found if row is not None))
 
 
-NO_TIME = TimeLimit(Bound(), Bound())
-
-
 def product_time_limit(case: Case, waveform: str, current: float) -> TimeLimit:
     """Return the limit of the device's product standard at a test current [mA]."""
     return time_limit(time_rows(case, waveform), case, current)
