@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from importlib.metadata import version
 from pathlib import Path
 
 import pytest
@@ -33,3 +34,13 @@ def test_every_package_asked_for_is_pinned() -> None:
 
     assert asked
     assert set(asked) <= pinned
+
+
+def test_the_generator_and_its_theme_are_held() -> None:
+    """MkDocs 2 takes neither hooks nor this theme; the theme's own text is changed here by name."""
+    asked = (places.TOOLS / "requirements.in").read_text(encoding="utf-8").splitlines()
+    installed = {name: version(name) for name in ("mkdocs", "mkdocs-material")}
+
+    assert "mkdocs>=1.6,<2" in asked
+    assert f"mkdocs-material=={installed['mkdocs-material']}" in asked
+    assert installed["mkdocs"].startswith("1.6.")
