@@ -57,6 +57,8 @@ def on_page_context(
     context["entry"] = browser_files.entry()
     context["worker"] = browser_files.worker()
     context["theme_script"] = waiting
+    # The theme would name both for browsers that fetch ahead: Firefox does, against our policy.
+    page.previous_page = page.next_page = None
 
 
 def on_post_page(output: str, **_: Any) -> str:
