@@ -19,7 +19,7 @@ export async function begin({ slug = PROBE.slug, image = 0, fresh = false }, tel
   const machineCode = image ? compileKept().catch(fetched) : fetched();
   machineCode.catch(() => {}); // told of where it is waited for
   const parts = { slug, machineCode, archives: () => fetchArchives(how) };
-  return image ? restored(readImage(image), parts, tell) : started(parts, tell);
+  return image ? restored(image, parts, tell) : started(parts, tell);
 }
 
 async function started({ slug, machineCode, archives }, tell) {
@@ -33,9 +33,10 @@ async function started({ slug, machineCode, archives }, tell) {
   }
 }
 
-async function restored(kept, { slug, machineCode, archives }, tell) {
+// The page remembers the length, where anybody may change it: no memory has some lengths.
+async function restored(length, { slug, machineCode, archives }, tell) {
   try {
-    return await restorePython(slug, machineCode, kept, archives);
+    return await restorePython(slug, machineCode, readImage(length), archives);
   } catch (error) {
     await forgetImage(error);
     tell({ refused: true });

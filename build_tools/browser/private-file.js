@@ -22,9 +22,15 @@ export class PrivateFile {
   /** Keep some bytes, one piece behind the other, in place of what was kept; rejects if refused. */
   async keep(...pieces) {
     const folder = await navigator.storage.getDirectory();
-    const file = await folder.getFileHandle(`unfinished ${this.#name}`, { create: true });
-    await write(file, pieces);
-    await file.move(this.#name); // so that nobody finds half of it
+    const unfinished = `unfinished ${this.#name}`;
+    try {
+      const file = await folder.getFileHandle(unfinished, { create: true });
+      await write(file, pieces);
+      await file.move(folder, this.#name); // so that nobody finds half of it; not all engines take a name alone
+    } catch (error) {
+      await folder.removeEntry(unfinished).catch(() => {}); // it may not have come so far
+      throw error;
+    }
   }
 
   /** Keep nothing any more; rejects where nothing was. */

@@ -126,6 +126,25 @@ def test_an_image_that_does_not_fit_is_not_used(
     assert len(notes) == 1, notes
 
 
+@pytest.mark.usefixtures("notes")
+@pytest.mark.parametrize("length", [999_999_999_999, 3_000_000_000, -1, "many"])
+def test_a_length_that_no_image_has_is_passed_by(
+    phone: Phone, page: Page, guard: Guard, length: object
+) -> None:
+    """Where the length that is remembered was changed, the start is an ordinary one."""
+    guard.allow("wasm", "Pyodide", "RuntimeError")
+    visit(phone)
+    wait_for_image(page)
+    page.evaluate(f"localStorage.setItem('{LENGTH}', '{json.dumps(length)}')")
+
+    visit(phone)
+
+    assert not was_from_image(page)
+    wait_for_image(page)
+    visit(phone)
+    assert was_from_image(page)
+
+
 def test_another_browser_does_not_use_the_image(phone: Phone, page: Page, notes: list[str]) -> None:
     """The runtime fits itself to the browser, so an update of the browser ends an image."""
     visit(phone)
