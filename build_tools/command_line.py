@@ -15,7 +15,7 @@ from build_tools.progress import say
 # Each command is the module of its name in build_tools/commands, with `run(arguments) -> int`.
 COMMANDS = {
     "help": "show this list",
-    "setup": "make the build environment and fetch the runtime",
+    "setup": "make the build environment, fetch the runtime, and a browser if there is none",
     "serve": "set up, build the site and serve it on this machine [--port N]",
     "build": "set up and build the site into .build/site",
     "test": "set up, build the site and test it [--all: the slow tests too; pytest's own options]",

@@ -10,6 +10,7 @@ from pathlib import Path
 from typing import NamedTuple
 
 from build_tools import places, stamps
+from build_tools.made_once import make_once
 from build_tools.problems import Problem
 from build_tools.programs import ProgramFailedError, no_network, run_logged
 from build_tools.progress import step
@@ -52,12 +53,14 @@ def from_wheel() -> Node:
         Problem: they cannot be fetched.
     """
     stamp, value = FOLDER / "finished", stamps.fingerprint([REQUIREMENTS.read_bytes()])
-    if not stamps.is_stamped(stamp, value):
-        shutil.rmtree(FOLDER, ignore_errors=True)
-        with step("Fetching node and npm, which this machine lacks"):
-            _install()
-        stamps.write_stamp(stamp, value)
+    make_once(FOLDER, stamp, value, _fetch)
     return _in_folder()
+
+
+def _fetch() -> None:
+    shutil.rmtree(FOLDER, ignore_errors=True)
+    with step("Fetching node and npm, which this machine lacks"):
+        _install()
 
 
 def _install() -> None:

@@ -10,6 +10,7 @@ from pathlib import Path
 from build_tools import places, stamps
 from build_tools.folders import replacing
 from build_tools.library import library_for_browser
+from build_tools.made_once import make_once
 from build_tools.problems import Problem
 from build_tools.programs import ProgramFailedError
 from build_tools.progress import step
@@ -40,12 +41,13 @@ def ensure_runtime() -> Path:
     wanted = stamps.fingerprint_of_files(
         places.ROOT, PACKAGE, *PROJECT, places.TOOLS / "runtime", *_makers(), places.REQUIREMENTS
     )
-    if not stamps.is_stamped(STAMP, wanted):
-        stamps.remove_stamp(STAMP)
-        with step("Preparing Python and the checkers for the browser"):
-            _write(_files(read_pins()))
-        stamps.write_stamp(STAMP, wanted)
+    make_once(PREPARED, STAMP, wanted, _prepare)
     return PREPARED
+
+
+def _prepare() -> None:
+    with step("Preparing Python and the checkers for the browser"):
+        _write(_files(read_pins()))
 
 
 def _makers() -> list[Path]:

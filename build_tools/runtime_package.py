@@ -8,6 +8,7 @@ from pathlib import Path
 from typing import NamedTuple
 
 from build_tools import places, stamps
+from build_tools.made_once import make_once
 from build_tools.npm_packages import fetch_packages, locked_files
 from build_tools.problems import Problem
 
@@ -39,11 +40,12 @@ def ensure_packages() -> None:
     """
     locked = locked_files(SOURCE)
     wanted = stamps.fingerprint_of_files(places.ROOT, *locked, places.RUNTIME_PINS)
-    if stamps.is_stamped(STAMP, wanted):
-        return
+    make_once(PYODIDE, STAMP, wanted, _fetch)
+
+
+def _fetch() -> None:
     fetch_packages(SOURCE, FOLDER, "the Python runtime for the browser")
     verify(PYODIDE, read_pins().files)
-    stamps.write_stamp(STAMP, wanted)
 
 
 def verify(folder: Path, files: dict[str, str]) -> None:

@@ -11,6 +11,7 @@ from build_tools.compression import compress_site
 from build_tools.corrections import corrected_days
 from build_tools.folders import replacing
 from build_tools.identity import SOURCES, build_identity
+from build_tools.made_once import make_once
 from build_tools.offline import write_precache
 from build_tools.problems import Problem
 from build_tools.programs import ProgramFailedError, run_logged
@@ -37,13 +38,13 @@ def ensure_site() -> Path:
         runtime / MANIFEST,
         also=[build_identity().build_id],
     )
-    if stamps.is_stamped(STAMP, wanted) and places.SITE.exists():
-        return places.SITE
-    stamps.remove_stamp(STAMP)
+    make_once(places.SITE, STAMP, wanted, lambda: _replace_site(runtime))
+    return places.SITE
+
+
+def _replace_site(runtime: Path) -> None:
     with replacing(places.SITE) as folder:
         make_site(folder, runtime)
-    stamps.write_stamp(STAMP, wanted)
-    return places.SITE
 
 
 def make_site(folder: Path, runtime: Path) -> None:

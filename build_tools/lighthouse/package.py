@@ -5,6 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 
 from build_tools import places, stamps
+from build_tools.made_once import make_once
 from build_tools.npm_packages import fetch_packages, locked_files
 
 SOURCE = Path(__file__).parent
@@ -23,7 +24,5 @@ def ensure_lighthouse() -> Path:
         Problem: the packages cannot be fetched.
     """
     wanted = stamps.fingerprint_of_files(places.ROOT, *locked_files(SOURCE))
-    if not stamps.is_stamped(STAMP, wanted):
-        fetch_packages(SOURCE, FOLDER, "Lighthouse")
-        stamps.write_stamp(STAMP, wanted)
+    make_once(PROGRAM, STAMP, wanted, lambda: fetch_packages(SOURCE, FOLDER, "Lighthouse"))
     return PROGRAM

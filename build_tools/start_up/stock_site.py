@@ -9,6 +9,7 @@ from pathlib import Path
 from build_tools import places, stamps
 from build_tools.compression import compress_site
 from build_tools.folders import replacing
+from build_tools.made_once import make_once
 from build_tools.runtime import PACKAGE, PROJECT
 from build_tools.runtime_package import PYODIDE, ensure_packages, read_pins
 from build_tools.wheel import source_wheel
@@ -32,12 +33,13 @@ def ensure_stock_site(slug: str, request: dict[str, object]) -> Path:
     question = json.dumps({"slug": slug, "request": json.dumps(request)})
     sources = (PACKAGE, *PROJECT, PAGE, places.RUNTIME_PINS)
     wanted = stamps.fingerprint_of_files(places.ROOT, *sources, also=[question])
-    if not stamps.is_stamped(STAMP, wanted) or not FOLDER.exists():
-        stamps.remove_stamp(STAMP)
-        with replacing(FOLDER) as folder:
-            _make(folder, question)
-        stamps.write_stamp(STAMP, wanted)
+    make_once(FOLDER, STAMP, wanted, lambda: _replace(question))
     return FOLDER
+
+
+def _replace(question: str) -> None:
+    with replacing(FOLDER) as folder:
+        _make(folder, question)
 
 
 def _make(folder: Path, question: str) -> None:

@@ -11,9 +11,10 @@ from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
-from playwright.sync_api import Browser, BrowserContext, Page, sync_playwright
+from playwright.sync_api import Browser, BrowserContext, Page, Playwright, sync_playwright
 
 from build_tools.chromium import LEAN, find_chromium
+from build_tools.packed_browser.package import PROGRAM
 from build_tools.site_build import ensure_site
 from tests.browser.guard import Elsewhere, Guard
 from tests.browser.host import Host
@@ -27,6 +28,13 @@ MARK = "first_visit: a phone that has never seen the site, and a host of its own
 def pytest_configure(config: pytest.Config) -> None:
     """Tell pytest of the mark."""
     config.addinivalue_line("markers", MARK)
+
+
+@pytest.fixture
+def whole_browser() -> None:
+    """Pass a test by in the fetched browser, which keeps no compiled scripts for the next visit."""
+    if find_chromium() == PROGRAM:
+        pytest.skip("needs a whole Chromium or Chrome: the fetched one keeps no compiled scripts")
 
 
 def _is_first_visit(request: pytest.FixtureRequest) -> bool:
@@ -54,16 +62,22 @@ def elsewhere() -> Elsewhere:
 
 
 @pytest.fixture(scope="session")
-def browser(elsewhere: Elsewhere) -> Iterator[Browser]:
-    """One Chromium for all tests."""
-    with sync_playwright() as playwright:
-        started = playwright.chromium.launch(
-            executable_path=find_chromium(),
-            args=[LEAN],
-            proxy={"server": elsewhere.address, "bypass": "127.0.0.1"},
-        )
+def playwright() -> Iterator[Playwright]:
+    """What starts browsers and speaks with them."""
+    with sync_playwright() as started:
         yield started
-        started.close()
+
+
+@pytest.fixture(scope="session")
+def browser(playwright: Playwright, elsewhere: Elsewhere) -> Iterator[Browser]:
+    """One Chromium for all tests."""
+    started = playwright.chromium.launch(
+        executable_path=find_chromium(),
+        args=[LEAN],
+        proxy={"server": elsewhere.address, "bypass": "127.0.0.1"},
+    )
+    yield started
+    started.close()
 
 
 @pytest.fixture(scope="session")

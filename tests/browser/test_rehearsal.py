@@ -30,6 +30,7 @@ async (length) => {{
 """
 
 
+@pytest.mark.usefixtures("whole_browser")
 def test_the_next_start_finds_its_scripts_compiled(
     phone: Phone, page: Page, browser: Browser, notes: list[str]
 ) -> None:

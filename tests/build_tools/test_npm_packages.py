@@ -10,10 +10,13 @@ from typing import Any
 import pytest
 
 from build_tools import runtime_package
-from build_tools.lighthouse import package
+from build_tools.lighthouse import package as lighthouse
 from build_tools.npm_packages import locked_files
+from build_tools.packed_browser import package as packed_browser
 
-SOURCES = pytest.mark.parametrize("source", [runtime_package.SOURCE, package.SOURCE])
+SOURCES = pytest.mark.parametrize(
+    "source", [runtime_package.SOURCE, lighthouse.SOURCE, packed_browser.SOURCE]
+)
 
 
 def read(source: Path) -> list[dict[str, Any]]:
