@@ -1,11 +1,15 @@
-"""The content-security policy: the site's own files, and the theme's inline scripts by hash."""
+"""The content-security policy: the site's own files, and the theme's inline scripts by hash.
+
+A page carries it, so that it holds on any host. That binds no worker, which Python runs in: a
+worker stands under the policy that its own file is sent with. So a host sends one as well.
+"""
 
 from __future__ import annotations
 
 import base64
 import hashlib
 import re
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from pathlib import Path
 
 INLINE = re.compile(r"<script(?P<attributes>(?:\s[^>]*)?)>(?P<text>.*?)</script>", re.DOTALL)
@@ -27,6 +31,19 @@ RULES = {
     "form-action": "'none'",
 }
 
+# The same for every file and every build, so that a host's settings need no change. A page stands
+# under both: its own policy, with its hashes, still decides which inline script runs.
+HEADER = {**RULES, "script-src": f"{RULES['script-src']} 'unsafe-inline'"}
+
+
+def sent_headers() -> dict[str, str]:
+    """Return what a host sends with every file, by the header's name."""
+    return {
+        "Content-Security-Policy": _joined(HEADER),
+        "X-Content-Type-Options": "nosniff",
+        "Referrer-Policy": "no-referrer",
+    }
+
 
 def protect(site: Path) -> None:
     """Put one policy into every page of a built site.
@@ -44,7 +61,7 @@ def policy_for(pages: Iterable[str]) -> str:
     """Return the policy that allows just the inline scripts of these pages."""
     hashes = sorted({_hash(text) for page in pages for text in inline_scripts(page)})
     rules = {**RULES, "script-src": " ".join([RULES["script-src"], *hashes])}
-    return "; ".join(f"{name} {value}" for name, value in rules.items())
+    return _joined(rules)
 
 
 def inline_scripts(page: str) -> list[str]:
@@ -62,6 +79,10 @@ def with_policy(page: str, policy: str) -> str:
         raise ValueError("a page lacks the line that the policy goes behind")
     meta = f'<meta http-equiv="Content-Security-Policy" content="{policy}">'
     return page.replace(START, START + meta, 1)
+
+
+def _joined(rules: Mapping[str, str]) -> str:
+    return "; ".join(f"{name} {value}" for name, value in rules.items())
 
 
 def _hash(text: str) -> str:

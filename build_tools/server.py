@@ -9,6 +9,7 @@ from http import HTTPStatus
 from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
 from pathlib import Path
 
+from build_tools.policy import sent_headers
 from build_tools.problems import Problem
 
 HOST = "127.0.0.1"
@@ -31,6 +32,7 @@ TYPES = {
     ".xml": "text/xml",
     ".zip": "application/zip",
 }
+SENT = sent_headers()
 ENCODINGS = {"br": ".br", "gzip": ".gz"}  # the smaller first
 
 
@@ -58,11 +60,13 @@ class Handler(SimpleHTTPRequestHandler):
         return f"{kind}; charset=utf-8" if kind.startswith("text/") else kind
 
     def end_headers(self) -> None:
-        """Add what every answer carries: always ask again, so that a rebuilt page is seen."""
+        """Add what every answer carries: the policy, and to ask again, for a rebuilt page."""
         if self._encoding:
             self.send_header("Content-Encoding", self._encoding)
         self.send_header("Vary", "Accept-Encoding")
         self.send_header("Cache-Control", "no-cache")
+        for name, value in SENT.items():
+            self.send_header(name, value)
         super().end_headers()
 
     def send_error(self, code: int, message: str | None = None, explain: str | None = None) -> None:

@@ -6,7 +6,7 @@ import pytest
 from playwright.sync_api import Browser, Page, expect
 
 from tests.browser.guard import Elsewhere, Guard
-from tests.browser.host import Host
+from tests.browser.host import SOURCES, Host, source_folder
 from tests.browser.phone import PHONE, Phone
 
 pytestmark = pytest.mark.first_visit
@@ -51,6 +51,40 @@ def test_the_policy_is_enforced(phone: Phone, page: Page, guard: Guard) -> None:
     )
 
     assert page.evaluate("window.ran") is None
+
+
+# What a worker could tell another host by; each says whether it was let.
+TELLS = """
+const tried = (way) => way().then(() => "went", ({ name }) => name);
+onmessage = async ({ data: url }) => postMessage({
+  fetch: await tried(() => fetch(url, { mode: "no-cors" })),
+  import: await tried(() => import(url)),
+});
+"""
+ASK_WORKER = """
+([script, url]) => new Promise((done) => {
+  const worker = new Worker(script, { type: "module" });
+  worker.onmessage = ({ data }) => done(data);
+  worker.onerror = ({ message }) => done({ error: message });
+  worker.postMessage(url);
+})
+"""
+
+
+def test_the_policy_reaches_a_worker(
+    phone: Phone, page: Page, guard: Guard, elsewhere: Elsewhere
+) -> None:
+    """Neither a fetch nor an import tells another host anything: the browser forbids both."""
+    guard.allow("POLICY", "Content Security Policy")
+    (source_folder() / "tells.js").write_text(TELLS)
+    phone.open("safety/")
+
+    script = f"{phone.host.address}browser/{SOURCES}/tells.js"
+    said = page.evaluate(ASK_WORKER, [script, "http://elsewhere.invalid/from-worker"])
+
+    assert said == {"fetch": "TypeError", "import": "TypeError"}
+    assert elsewhere.asked == []
+    guard.foreign.clear()  # a browser tells of what it was about to ask, and did not
 
 
 def test_the_guard_sees_a_request_to_elsewhere(

@@ -103,6 +103,18 @@ def test_a_wrong_address_gets_the_sites_own_page(port: int) -> None:
     assert headers["Content-Type"] == "text/html; charset=utf-8"
 
 
+@pytest.mark.parametrize("path", ["/file.js", "/file.wasm", "/guide/", "/nothing/here"])
+def test_every_answer_carries_the_policy(path: str, port: int) -> None:
+    """A worker stands under the policy of its own file (CSP Level 3, 4.2.2), a page under both."""
+    _, headers, _ = ask(port, path)
+
+    policy = headers["Content-Security-Policy"].split("; ")
+    assert "connect-src 'self'" in policy
+    assert "default-src 'none'" in policy
+    assert headers["X-Content-Type-Options"] == "nosniff"
+    assert headers["Referrer-Policy"] == "no-referrer"
+
+
 def test_asking_for_the_headers_sends_no_body(port: int) -> None:
     """Neither of a page nor of a wrong address."""
     assert [ask(port, path, "HEAD")[::2] for path in ("/guide/", "/no")] == [(200, b""), (404, b"")]
