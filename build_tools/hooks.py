@@ -22,6 +22,7 @@ from build_tools.theme_keys import mend_keys
 from build_tools.theme_repairs import repaired
 from build_tools.theme_search import mend_search
 from build_tools.theme_start import mend_start, waiting
+from build_tools.theme_storage import refusable
 
 
 def on_config(config: MkDocsConfig) -> None:
@@ -63,7 +64,7 @@ def on_page_context(
 
 def on_post_page(output: str, **_: Any) -> str:
     """When a page has met its template: mend what the theme leaves out."""
-    return repaired(output)
+    return refusable(repaired(output))
 
 
 def on_post_build(config: MkDocsConfig) -> None:

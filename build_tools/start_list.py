@@ -21,6 +21,7 @@ WORKERS_OWN = (
     "private-file.js",
     "python-files.js",
     "python.js",
+    "reached.js",
     "replies.js",
     "runtime-files.js",
     "standing-in.js",

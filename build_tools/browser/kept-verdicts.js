@@ -3,6 +3,7 @@ import { element } from "./element.js";
 import { recall, remember } from "./memory.js";
 import { notice } from "./notice.js";
 import { ROOT, SCRIPTS } from "./places.js";
+import { reached } from "./reached.js";
 
 const QUIET = 3000; // milliseconds after the first verdict: what the reader waits for comes first
 const DONE = "judged again by"; // the folder of a build's scripts, which is named for what they hold
@@ -45,7 +46,7 @@ async function hasLog() {
     const all = await indexedDB.databases();
     return all.some(({ name }) => name === `${ROOT.pathname} job log`);
   } catch {
-    return typeof indexedDB === "object"; // a browser that does not tell: the log itself will
+    return Boolean(reached(() => indexedDB)); // a browser that does not tell: the log itself will
   }
 }
 

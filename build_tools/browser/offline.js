@@ -5,6 +5,7 @@ import { recall, remember } from "./memory.js";
 import { notice } from "./notice.js";
 import { correctsMore, learnOf, showOutdated } from "./outdated.js";
 import { ROOT } from "./places.js";
+import { reached } from "./reached.js";
 
 const LONG = 90; // days without a look at the site after which a copy says so
 const DAY = 24 * 60 * 60 * 1000;
@@ -18,13 +19,22 @@ let replacing = false;
 
 /** Keep a copy of the site on this device once nothing more urgent is being fetched. */
 export function keepOfflineCopy() {
-  if (!("serviceWorker" in navigator)) {
-    tell("No offline copy: this address is not secure (https), or the browser cannot keep one.");
+  if (!reached(() => navigator.serviceWorker)) {
+    tell(`No offline copy: ${whyNone()}`);
     return;
   }
   navigator.serviceWorker.addEventListener("message", ({ data }) => heard(data));
   reloadWhenReplaced();
   whenIdle(register);
+}
+
+function whyNone() {
+  if (!isSecureContext) {
+    return "this address is not secure (https).";
+  }
+  return "serviceWorker" in navigator
+    ? "this browser is set to keep nothing for this site."
+    : "this browser, or this kind of window, cannot keep one.";
 }
 
 /** Write the state into the page in view. */

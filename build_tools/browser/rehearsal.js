@@ -1,4 +1,5 @@
 import { recall, remember } from "./memory.js";
+import { reached } from "./reached.js";
 
 const SCARCE = 2; // gigabytes of memory: with less, two Pythons at a time could cost the page
 const REHEARSED = "start rehearsed"; // by the worker of which build
@@ -13,7 +14,7 @@ const WORKER = new URL("./worker.js", import.meta.url);
  */
 export async function rehearse(length, refused) {
   const scarce = (navigator.deviceMemory ?? SCARCE) < SCARCE;
-  if (scarce || recall(REHEARSED) === WORKER.pathname || !("serviceWorker" in navigator)) {
+  if (scarce || recall(REHEARSED) === WORKER.pathname || !reached(() => navigator.serviceWorker)) {
     return;
   }
   await copyServes();

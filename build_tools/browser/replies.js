@@ -1,3 +1,5 @@
+import { reached } from "./reached.js";
+
 /**
  * The short way for a worker's replies.
  *
@@ -10,8 +12,8 @@
 /** In the worker: `name`, to be told to the page, or null; and `send` for a reply. */
 export function openReplies() {
   const replies = { name: null, send: (reply) => postMessage(reply) };
-  if (globalThis.BroadcastChannel) {
-    const channel = new BroadcastChannel(`replies ${performance.timeOrigin} ${Math.random()}`);
+  const channel = channelNamed(`replies ${performance.timeOrigin} ${Math.random()}`);
+  if (channel) {
     replies.name = channel.name;
     channel.onmessage = () => { replies.send = (reply) => channel.postMessage(reply); };
   }
@@ -20,11 +22,16 @@ export function openReplies() {
 
 /** In the page: hear what comes by a worker's channel, if it has one; call what is returned to stop. */
 export function hearReplies(name, hear) {
-  if (!name || !globalThis.BroadcastChannel) {
+  const channel = name && channelNamed(name);
+  if (!channel) {
     return () => {};
   }
-  const channel = new BroadcastChannel(name);
   channel.onmessage = ({ data }) => hear(data);
   channel.postMessage("heard");
   return () => channel.close();
+}
+
+// Firefox refuses one where cookies are blocked, and in a foreign frame where foreign ones are.
+function channelNamed(name) {
+  return reached(() => new BroadcastChannel(name));
 }

@@ -97,6 +97,6 @@ def change_worker(page: Page, statements: str) -> None:
 
     def add(route: Route) -> None:
         text = route.fetch().text()
-        route.fulfill(body=f"{text}\n{statements}", content_type="text/javascript")
+        route.fulfill(body=f"{statements}\n{text}", content_type="text/javascript")
 
     page.route("**/worker.js", add)
