@@ -8,10 +8,10 @@ from typing import Any
 from checkers.domain.checker import Checker, Example
 from checkers.domain.devices import Device
 from checkers.domain.fields import choice, group, many, quantity, text, whole_number
-from checkers.domain.load_kinds import Supply
 from checkers.domain.loads import LOAD_CHOICES, LOADS
 from checkers.domain.question import Question
 from checkers.domain.readings import Circuit, Instrument
+from checkers.domain.supply import Supply
 from checkers.domain.verdicts import Figure, Outcome, Result
 from checkers.judgement.case import Case
 from checkers.judgement.leakage import Budget, ListedItem, StandingLeakage, budget_of, listed

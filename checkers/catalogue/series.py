@@ -19,9 +19,10 @@ from checkers.domain.fields import (
     whole_number,
     yes_no,
 )
-from checkers.domain.load_kinds import Separation, Supply
+from checkers.domain.load_kinds import Separation
 from checkers.domain.loads import LOAD_CHOICES, LOADS
 from checkers.domain.question import Question
+from checkers.domain.supply import Supply
 from checkers.domain.verdicts import Outcome, Result
 from checkers.judgement.equipment import SILENT, Equipment
 from checkers.judgement.line_voltage import usual_line_voltage

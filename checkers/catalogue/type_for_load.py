@@ -12,10 +12,11 @@ from checkers.domain.codes import Code, TypeRule
 from checkers.domain.devices import Device, DeviceType, Form
 from checkers.domain.errors import quoted
 from checkers.domain.fields import choice, day, group, quantity, yes_no
-from checkers.domain.load_kinds import Load, MetBy, Separation, Supply
+from checkers.domain.load_kinds import Load, MetBy, Separation
 from checkers.domain.loads import LOAD_CHOICES, LOADS
 from checkers.domain.question import Question
 from checkers.domain.standing import seen_from
+from checkers.domain.supply import Supply
 from checkers.domain.verdicts import Figure, Outcome, Result
 from checkers.judgement.declared_dc import judge_declared
 from checkers.judgement.equipment import NO_DC, SILENT, Equipment

@@ -11,9 +11,9 @@ from checkers.domain.code_rules import PURPOSES, Code, CodeTest, Edition, Interv
 from checkers.domain.conditions import CHOICES
 from checkers.domain.data_files import DataPath, read_toml
 from checkers.domain.limit_rows import Table
-from checkers.domain.load_kinds import Supply
 from checkers.domain.records import Record
 from checkers.domain.sources import EVIDENCE_WORDS, SOURCES
+from checkers.domain.supply import Supply
 
 _TESTS = frozenset({"trip-time", "no-trip", "ramp", "button"})
 _STANDINGS = frozenset({"required", "advised", "possible", "not-required"})

@@ -10,11 +10,12 @@ from typing import Any
 from checkers.domain.causes import ACTIONS, CAUSES
 from checkers.domain.data_files import data_folder, read_toml
 from checkers.domain.devices import DeviceType
-from checkers.domain.load_kinds import Separation, Supply
+from checkers.domain.load_kinds import Separation
 from checkers.domain.loads import LOADS
 from checkers.domain.placed_readings import PLACES, SUPPLIES
 from checkers.domain.readings import PHASES, Test, Waveform
 from checkers.domain.records import Record, amount
+from checkers.domain.supply import Supply
 
 FILE = "practice.toml"
 LOOKS = frozenset({"watch", "marking", "dc", "leakage", "path", "settings", "bond"})

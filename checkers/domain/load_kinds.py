@@ -10,14 +10,6 @@ from checkers.domain.fields import Labelled
 from checkers.domain.sources import Citation
 
 
-class Supply(Labelled):
-    """How equipment is fed."""
-
-    SINGLE_PHASE = "single-phase", "Single-phase: line and neutral"
-    LINE_TO_LINE = "line-to-line", "Single-phase between two lines"
-    THREE_PHASE = "three-phase", "Three-phase"
-
-
 class Separation(Labelled):
     """What stands between the DC side of equipment and the mains."""
 

@@ -18,11 +18,11 @@ from checkers.domain.load_kinds import (
     MetBy,
     Need,
     Separation,
-    Supply,
     Trap,
 )
 from checkers.domain.records import Record
 from checkers.domain.sources import EVIDENCE_WORDS, SOURCES, Citation, cite
+from checkers.domain.supply import Supply
 
 FAULT_LOOP = "fault-loop"
 FIGURES = frozenset({"leakage", "smooth-dc"})
