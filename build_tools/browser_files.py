@@ -21,6 +21,7 @@ from build_tools.input_labels import input_labels
 from build_tools.runtime import LOCK, MANIFEST, PREPARED
 from build_tools.start_list import probe, runtime_list
 from checkers.catalogue import CHECKERS
+from checkers.command_line.printing import ABOUT, HEADLINES
 from checkers.domain.glossary import QUANTITIES
 from checkers.domain.quantities import LARGER
 from checkers.domain.readings import Test
@@ -28,7 +29,6 @@ from checkers.domain.sources import Evidence
 from checkers.domain.supply import Supply
 from checkers.judgement.still_to_test import SO_FAR, STILL_TO_DO
 from checkers.physics.circuits import CIRCUITS
-from checkers.printing import ABOUT, HEADLINES
 
 SOURCES = places.TOOLS / "browser"
 SERVICE_WORKER = SOURCES / "service-worker.js"  # served from the site's root, by offline.py

@@ -19,7 +19,11 @@ from typing import Any
 from build_tools.programs import run_logged
 
 MODULE = "_class_texts.py"
-IMPORTED = ("checkers.bridge", "checkers.image", "checkers.schedule_stream")
+IMPORTED = (
+    "checkers.contract.bridge",
+    "checkers.contract.browser_image",
+    "checkers.contract.schedule_stream",
+)
 
 
 def class_texts_module() -> bytes:

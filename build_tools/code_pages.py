@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from build_tools.rendering import html, markdown
-from checkers.code_sheet import code_as_values
+from checkers.command_line.code_overview import code_as_values
 from checkers.domain.codes import CODES, CodeTest
 from checkers.domain.limit_words import WAVEFORMS
 from checkers.domain.quantities import format_number

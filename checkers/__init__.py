@@ -8,7 +8,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
-    from checkers.bridge import answer, run
+    from checkers.contract.bridge import answer, run
 
 __all__ = ["answer", "run"]
 
@@ -16,7 +16,7 @@ __all__ = ["answer", "run"]
 def __getattr__(name: str) -> object:
     if name not in __all__:
         raise AttributeError(name)
-    from checkers import bridge
+    from checkers.contract import bridge
 
     globals()[name] = getattr(bridge, name)
     return globals()[name]

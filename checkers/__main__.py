@@ -15,7 +15,7 @@ def main() -> int:
     """Run the command line on the words given; returns the exit status."""
     sys.stdout.reconfigure(encoding="utf-8", errors="replace")  # type: ignore[union-attr]  # a text stream
     try:
-        from checkers.cli import main as run
+        from checkers.command_line.main import main as run
 
         status = run()
         sys.stdout.flush()

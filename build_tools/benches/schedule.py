@@ -8,8 +8,8 @@ from collections.abc import Iterator
 from random import Random
 
 from build_tools.figures import Figure
+from checkers.contract.schedule_stream import Stream
 from checkers.judgement.schedule.output_table import TableOutput
-from checkers.schedule_stream import Stream
 
 SEED = 61557
 ROWS = 10_000

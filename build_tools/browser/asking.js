@@ -33,7 +33,7 @@ export function asking(python, ready, files) {
     },
     async schedule(call, value) {
       await come();
-      stream ??= python.pyimport("checkers.schedule_stream");
+      stream ??= python.pyimport("checkers.contract.schedule_stream");
       return schedulePart(python, stream, call, value);
     },
   };

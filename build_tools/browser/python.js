@@ -32,7 +32,7 @@ export async function restorePython(slug, machineCode, { image, filled }, fetchA
   const parts = { machineCode, archives: Promise.resolve([]), filled };
   const python = await load(parts, { _loadSnapshot: image });
   const { ready, reply } = await filled;
-  python.pyimport("checkers.image").wake_up();
+  python.pyimport("checkers.contract.browser_image").wake_up();
   if (firstReply(python) !== reply) {
     throw new Error("it answers otherwise than it did when it was taken");
   }
@@ -45,7 +45,7 @@ export async function restorePython(slug, machineCode, { image, filled }, fetchA
 }
 
 function readyFor(slug, python, already) {
-  const getReady = python.pyimport("checkers.image").get_ready;
+  const getReady = python.pyimport("checkers.contract.browser_image").get_ready;
   const ready = [...new Set([...already, PROBE.slug, slug])];
   ready.forEach((one) => getReady(one));
   const image = imageOf(python);

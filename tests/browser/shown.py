@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from checkers import run
+from checkers.command_line.printing import HEADLINES
 from checkers.domain.checker import Checker, Example
-from checkers.printing import HEADLINES
 
 PLAN = "plan"
 

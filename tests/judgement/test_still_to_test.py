@@ -9,8 +9,8 @@ import pytest
 
 import checkers
 from checkers.catalogue import readings
+from checkers.command_line.printing import headline, print_reply
 from checkers.domain.codes import CODES
-from checkers.printing import headline, print_reply
 
 DEVICE = {"type": "A", "rated_residual_current": "30 mA", "form": "rcbo"}
 READINGS: dict[str, dict[str, Any]] = {

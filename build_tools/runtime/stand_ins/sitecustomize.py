@@ -1,7 +1,7 @@
 """What Python does first of all in the browser, so that it is soon ready.
 
 The collector of garbage waits: what is imported stays, and it would look through it again and
-again. `checkers.image` lets it work once that is done.
+again. `checkers.contract.browser_image` lets it work once that is done.
 
 The texts of which `dataclasses` makes methods were compiled at the build. One that is not among
 them is compiled here, as ever.

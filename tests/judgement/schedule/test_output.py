@@ -12,7 +12,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from checkers.schedule_stream import FORMS, Stream
+from checkers.contract.schedule_stream import FORMS, Stream
 
 REQUEST = {"code": "gb", "on": "2026-11-24"}
 BOARD = (

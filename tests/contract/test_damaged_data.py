@@ -11,8 +11,9 @@ from pathlib import Path
 import pytest
 
 import checkers
-from checkers import bridge, cli
 from checkers.catalogue import checker_for
+from checkers.command_line import main as cli
+from checkers.contract import bridge
 from checkers.domain.errors import DataError
 
 PACKAGE = Path(checkers.__file__).parent
@@ -37,7 +38,7 @@ for path in sorted(data.rglob("*.toml")):
             if name != "checkers.domain.errors":
                 del sys.modules[name]
         try:
-            importlib.import_module("checkers.cli")
+            importlib.import_module("checkers.command_line.main")
             for slug in sys.modules["checkers.catalogue"].SLUGS:
                 sys.modules["checkers.catalogue"].checker_for(slug)
             ended = "nothing"
@@ -102,7 +103,7 @@ def test_the_bridge_answers_that_its_data_is_damaged(
     def broken(slug: str) -> None:
         raise DataError("loads.toml", "lift", f"wrong for {slug}")
 
-    monkeypatch.setattr("checkers.bridge.checker_for", broken)
+    monkeypatch.setattr("checkers.contract.bridge.checker_for", broken)
     reply = bridge.run("readings", {})
 
     assert (reply["kind"], reply["file"], reply["row"]) == ("damaged", "loads.toml", "lift")

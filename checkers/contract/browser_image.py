@@ -5,7 +5,7 @@ from __future__ import annotations
 import gc
 import sys
 
-import checkers.bridge  # noqa: F401  # an image must hold what answers, as no file comes with it
+import checkers.contract.bridge  # noqa: F401  # an image holds what answers: no file comes with it
 from checkers.catalogue import checker_for
 
 

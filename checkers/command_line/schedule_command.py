@@ -14,7 +14,7 @@ from pathlib import Path
 from typing import BinaryIO, TextIO
 
 from checkers.catalogue.schedule import CHECKER, Inputs
-from checkers.command_line import (
+from checkers.command_line.flags import (
     EXIT_STATUSES,
     Formatter,
     Once,
@@ -23,10 +23,10 @@ from checkers.command_line import (
     add_strict,
     request_from,
 )
+from checkers.command_line.schedule_printing import mapping_as_text, row_as_text, summary_as_text
+from checkers.contract.schedule_stream import ENCODINGS, FORMS, Stream
 from checkers.domain.errors import InvalidRequest, quoted
 from checkers.judgement.schedule.row import Row
-from checkers.schedule_printing import mapping_as_text, row_as_text, summary_as_text
-from checkers.schedule_stream import ENCODINGS, FORMS, Stream
 
 PIECE = 65_536
 EXIT = {"pass": 0, "fail": 1, "borderline": 3, "cannot-say": 3}

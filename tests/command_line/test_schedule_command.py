@@ -14,9 +14,9 @@ from unittest.mock import patch
 
 import pytest
 
-from checkers import cli
+from checkers.command_line import main as cli
 
-ROOT = Path(__file__).parent.parent
+ROOT = Path(__file__).parents[2]
 GOOD = "Device,IΔn,x1\nRCD 1,30 mA,28\nRCD 2,30 mA,31\n"
 BAD = GOOD + "RCD 3,30 mA,410\n"
 OPEN = GOOD + "RCD 3,30 mA,test not completed\n"

@@ -10,10 +10,10 @@ from pathlib import Path
 import pytest
 
 from checkers.catalogue import CHECKERS
-from checkers.cli import main
+from checkers.command_line.main import main
 from checkers.domain.codes import CODES
 
-ROOT = Path(__file__).parent.parent
+ROOT = Path(__file__).parents[2]
 DEVICE = ["--type", "A", "--rated-residual-current", "30 mA", "--code", "gb"]
 
 

@@ -6,7 +6,7 @@ import pytest
 
 from checkers import run
 from checkers.catalogue.series import TWO_CHARGE_POINTS
-from checkers.printing import headline, print_reply
+from checkers.command_line.printing import headline, print_reply
 
 DEVICE = {"type": "A", "rated_residual_current": "30 mA"}
 

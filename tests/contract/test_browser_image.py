@@ -8,13 +8,13 @@ import sys
 
 import pytest
 
-from checkers import image
 from checkers.catalogue import SLUGS
+from checkers.contract import browser_image
 
 ALONE = """
 import sys
-from checkers import image
-image.get_ready({slug!r})
+from checkers.contract import browser_image
+browser_image.get_ready({slug!r})
 print(*(name for name in sys.modules if name.startswith("checkers.catalogue.")))
 """
 
@@ -32,13 +32,13 @@ def test_one_checker_comes_alone() -> None:
 @pytest.mark.parametrize("slug", SLUGS)
 def test_every_checker_can_be_made_ready(slug: str) -> None:
     """The list names nothing that cannot be imported."""
-    image.get_ready(slug)
+    browser_image.get_ready(slug)
 
 
 def test_what_is_no_checker_is_refused() -> None:
     """A wrong name is an error where it is given, not at the first question."""
     with pytest.raises(KeyError):
-        image.get_ready("no-such-checker")
+        browser_image.get_ready("no-such-checker")
 
 
 def test_waking_up_seeds_chance_anew() -> None:
@@ -46,7 +46,7 @@ def test_waking_up_seeds_chance_anew() -> None:
     drawn = []
     for _ in range(2):
         random.seed(1)
-        image.wake_up()
+        browser_image.wake_up()
         drawn.append(random.random())  # noqa: S311  # it is chance itself that is tested
 
     assert drawn[0] != drawn[1]
@@ -54,6 +54,7 @@ def test_waking_up_seeds_chance_anew() -> None:
 
 def test_an_image_holds_what_answers() -> None:
     """No file comes with an image, so what answers is imported before one can be taken."""
-    line = "import sys, checkers.image; sys.exit('checkers.bridge' not in sys.modules)"
+    names = "checkers.contract.browser_image", "checkers.contract.bridge"
+    line = f"import sys, {names[0]}; sys.exit({names[1]!r} not in sys.modules)"
 
     assert subprocess.run([sys.executable, "-c", line], check=False).returncode == 0

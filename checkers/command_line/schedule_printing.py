@@ -5,11 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Mapping
 from typing import Any
 
+from checkers.command_line.printing import HEADLINES, headline, wrap
 from checkers.judgement.schedule.row import Row
 from checkers.judgement.schedule.schedule import Schedule
 from checkers.judgement.schedule.summary import mapping_of, rate_sentence, sentence_of
 from checkers.judgement.still_to_test import SO_FAR
-from checkers.printing import HEADLINES, headline, wrap
 
 MOST_LISTED = 20
 

@@ -11,6 +11,7 @@ import pytest
 import checkers
 from build_tools.currents import bands_show, currents_show
 from checkers.catalogue import CHECKERS
+from checkers.command_line.printing import print_reply
 from checkers.domain.checker import Checker
 from checkers.domain.devices import DeviceType
 from checkers.domain.limit_rows import Table
@@ -18,7 +19,6 @@ from checkers.domain.limit_words import describe
 from checkers.domain.limits import TABLES
 from checkers.judgement.comparison import Limits
 from checkers.judgement.reading_words import limit_words
-from checkers.printing import print_reply
 
 UNIT = r"(?:mA|µA|A|ms|s|ohm|kohm|V)\b"
 BARE_LOW_END = re.compile(rf"(?<![\w.,×])\d[\d.,]*\s*(?:to|and|–)\s*[<>≤≥]?\s*\d[\d.,]*\s*{UNIT}")

@@ -11,8 +11,8 @@ from collections.abc import Callable, Iterator, Mapping, Sequence
 from itertools import islice
 from typing import Any
 
-from checkers.bridge import crash, damaged, invalid, reply_to
 from checkers.catalogue.schedule import CHECKER, Inputs, schedule_for, summary_of
+from checkers.contract.bridge import crash, damaged, invalid, reply_to
 from checkers.domain.errors import DataError, InvalidRequest, quoted
 from checkers.domain.parsing import parse_inputs
 from checkers.domain.request_text import read_request

@@ -8,9 +8,9 @@ import pytest
 
 import checkers
 from checkers.catalogue import CHECKERS
+from checkers.command_line.printing import print_reply
 from checkers.domain.checker import Checker
 from checkers.judgement.reading_words import spoken
-from checkers.printing import print_reply
 
 SLUG = re.compile(r"trip-time|no-trip(?! test)")
 

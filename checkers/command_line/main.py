@@ -8,15 +8,15 @@ from collections.abc import Mapping, Sequence
 from pathlib import Path
 from typing import Any
 
-from checkers import schedule_command
-from checkers.bridge import invalid, run
 from checkers.catalogue import CHECKERS, SLUGS, checker_for
-from checkers.code_sheet import code_as_text, code_as_values
-from checkers.command_line import WIDTH, parser_for, request_from
+from checkers.command_line import schedule_command
+from checkers.command_line.code_overview import code_as_text, code_as_values
+from checkers.command_line.flags import WIDTH, parser_for, request_from
+from checkers.command_line.printing import print_reply
+from checkers.contract.bridge import invalid, run
 from checkers.domain.codes import CODES
 from checkers.domain.errors import InvalidRequest, cut, quoted
 from checkers.domain.request_text import read_request
-from checkers.printing import print_reply
 
 EXIT = {"pass": 0, "fail": 1, "borderline": 3, "cannot-say": 3}
 BAD_REQUEST = 2

@@ -8,8 +8,8 @@ from typing import Any
 
 import pytest
 
-from checkers import schedule_stream
-from checkers.schedule_stream import Stream
+from checkers.contract import schedule_stream
+from checkers.contract.schedule_stream import Stream
 
 TEXT = "Device,IΔn,x1\nRCD 1,30 mA,28\nRCD 2,30 mA,410\n"
 FORMS = ["csv", "html"]

@@ -14,7 +14,7 @@ import pytest
 
 from checkers import answer, run
 from checkers.catalogue import CHECKERS
-from checkers.command_line import parser_for, request_from
+from checkers.command_line.flags import parser_for, request_from
 from checkers.domain.checker import Checker, Example
 from checkers.domain.fields import Input, Kind, inputs_of
 from checkers.domain.parsing import parse_inputs
