@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from random import Random
 
-from checkers.domain.placed_readings import PlacedReading
+from checkers.domain.device.placed_readings import PlacedReading
 from checkers.judgement.case import Case
 from checkers.judgement.inference.candidates import CANDIDATES
 from checkers.judgement.inference.explaining import known_of

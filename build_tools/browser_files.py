@@ -22,11 +22,11 @@ from build_tools.runtime import LOCK, MANIFEST, PREPARED
 from build_tools.start_list import probe, runtime_list
 from checkers.catalogue import CHECKERS
 from checkers.command_line.printing import ABOUT, HEADLINES
-from checkers.domain.glossary import QUANTITIES
-from checkers.domain.quantities import LARGER
-from checkers.domain.readings import Test
-from checkers.domain.sources import Evidence
-from checkers.domain.supply import Supply
+from checkers.domain.device.readings import Test
+from checkers.domain.device.supply import Supply
+from checkers.domain.quantities.quantity import LARGER
+from checkers.domain.sources.documents import Evidence
+from checkers.domain.tables.glossary import QUANTITIES
 from checkers.judgement.still_to_test import SO_FAR, STILL_TO_DO
 from checkers.physics.circuits import CIRCUITS
 

@@ -14,8 +14,8 @@ from build_tools.rendering import html
 from checkers import run
 from checkers.catalogue import SLUGS, checker_for
 from checkers.command_line.printing import headline
-from checkers.domain.parsing import parse_inputs
-from checkers.domain.request_text import read_request
+from checkers.domain.inputs.parsing import parse_inputs
+from checkers.domain.inputs.request_text import read_request
 
 DOORS = places.ROOT / "docs" / "front-page.toml"
 

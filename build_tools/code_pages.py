@@ -6,11 +6,11 @@ from typing import Any
 
 from build_tools.rendering import html, markdown
 from checkers.command_line.code_overview import code_as_values
-from checkers.domain.codes import CODES, CodeTest
-from checkers.domain.limit_words import WAVEFORMS
-from checkers.domain.quantities import format_number
-from checkers.domain.readings import Test
-from checkers.domain.sources import Evidence
+from checkers.domain.codes.registry import CODES, CodeTest
+from checkers.domain.device.readings import Test
+from checkers.domain.limits.words import WAVEFORMS
+from checkers.domain.quantities.quantity import format_number
+from checkers.domain.sources.documents import Evidence
 
 TESTS = {one.value: one.label for one in Test}
 PARTS = {

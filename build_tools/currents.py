@@ -6,10 +6,10 @@ from collections.abc import Iterable
 
 from build_tools.identity import day_of_sources
 from build_tools.rendering import html
-from checkers.domain.limit_rows import Row
-from checkers.domain.limit_words import WAVEFORMS, amount_in_words
-from checkers.domain.limits import rows
-from checkers.domain.ranges import range_in_words
+from checkers.domain.limits.rows import Row
+from checkers.domain.limits.tables import rows
+from checkers.domain.limits.words import WAVEFORMS, amount_in_words
+from checkers.domain.quantities.ranges import range_in_words
 
 RATINGS = (6.0, 10.0, 30.0, 100.0, 300.0, 500.0, 1000.0)
 FORM = "rccb"  # RCBOs have the same times

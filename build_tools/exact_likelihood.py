@@ -17,7 +17,7 @@ from numpy.typing import NDArray
 from scipy.special import logsumexp, ndtr
 
 from checkers.domain.causes import REMAINDER
-from checkers.domain.measured import Said
+from checkers.domain.quantities.measured_value import Said
 from checkers.judgement.inference.noted import Noted
 from checkers.physics.response.attempt import Attempt
 from checkers.physics.response.figures import FIGURES

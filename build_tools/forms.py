@@ -9,10 +9,10 @@ from typing import Any
 from markupsafe import Markup
 
 from build_tools.rendering import html
-from checkers.domain.fields import Choice, Input, Kind, Spec, inputs_of
-from checkers.domain.glossary import QUANTITIES
-from checkers.domain.parsing import NO, YES
-from checkers.domain.quantities import COMPUTED_IN, format_quantity
+from checkers.domain.inputs.fields import Choice, Input, Kind, Spec, inputs_of
+from checkers.domain.inputs.parsing import NO, YES
+from checkers.domain.quantities.quantity import COMPUTED_IN, format_quantity
+from checkers.domain.tables.glossary import QUANTITIES
 
 FEW = 6  # as many choices as fit on a phone as buttons, in rows of two or three
 HALF = 21  # letters that fit in two lines of a list, on half the width of a phone

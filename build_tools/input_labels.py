@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from typing import Any
 
 from checkers.catalogue import CHECKERS
-from checkers.domain.fields import Kind, Spec, inputs_of
+from checkers.domain.inputs.fields import Kind, Spec, inputs_of
 
 
 def input_labels() -> dict[str, dict[str, dict[str, Any]]]:

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from build_tools.rendering import html, markdown
-from checkers.domain.limit_rows import Row, Table
-from checkers.domain.limit_words import describe
-from checkers.domain.limits import TABLES
-from checkers.domain.sources import SOURCES
+from checkers.domain.limits.rows import Row, Table
+from checkers.domain.limits.tables import TABLES
+from checkers.domain.limits.words import describe
+from checkers.domain.sources.documents import SOURCES
 
 
 def documents() -> dict[str, list[Table]]:

@@ -10,11 +10,11 @@ from typing import NamedTuple
 import checkers
 from build_tools.drawings.answers import answer_of
 from build_tools.rendering import html, markdown
-from checkers.domain.limit_words import amount_in_words
-from checkers.domain.load_kinds import Load, LoadFigure, LoadRule, Need, Separation, Trap
-from checkers.domain.loads import LOADS
-from checkers.domain.sources import Citation
-from checkers.domain.supply import Supply
+from checkers.domain.device.supply import Supply
+from checkers.domain.limits.words import amount_in_words
+from checkers.domain.loads.kinds import Load, LoadFigure, LoadRule, Need, Separation, Trap
+from checkers.domain.loads.registry import LOADS
+from checkers.domain.sources.documents import Citation
 from checkers.judgement.type_order import ORDER
 from checkers.physics.circuits import CIRCUITS
 

@@ -11,12 +11,12 @@ from typing import Any
 
 from build_tools.identity import day_of_sources
 from build_tools.rendering import html
-from checkers.domain.known_figures import KNOWN
-from checkers.domain.limit_rows import MEASURES, Row
-from checkers.domain.limit_words import amount_in_words
-from checkers.domain.limits import rows, rows_in
-from checkers.domain.quantities import parse_quantity
-from checkers.domain.ranges import IN_SENTENCES, between
+from checkers.domain.limits.rows import MEASURES, Row
+from checkers.domain.limits.tables import rows, rows_in
+from checkers.domain.limits.words import amount_in_words
+from checkers.domain.quantities.quantity import parse_quantity
+from checkers.domain.quantities.ranges import IN_SENTENCES, between
+from checkers.domain.sources.constants import KNOWN
 
 AMOUNTS = {
     "rated": "rated_residual_current",

@@ -27,9 +27,9 @@ from build_tools.shows import Show
 from build_tools.source_shows import evidence_show, sources_show
 from build_tools.warnings_shown import cautions_show, local_note_for
 from checkers.catalogue import CHECKERS
-from checkers.domain.cautions import cautions_against, cautions_for
-from checkers.domain.codes import CODES
-from checkers.domain.loads import LOADS
+from checkers.domain.codes.registry import CODES
+from checkers.domain.loads.registry import LOADS
+from checkers.domain.sources.cautions import cautions_against, cautions_for
 
 SHOWS: dict[str, Show] = {
     "bands": bands_show,

@@ -10,9 +10,9 @@ from build_tools.limit_pages import documents
 from build_tools.rendering import html
 from checkers.catalogue.practice import CHECKER, OUTCOMES, UNKNOWN, Inputs
 from checkers.domain.causes import ACTIONS, CAUSES
-from checkers.domain.drills import DRILLS, Thing
-from checkers.domain.fields import inputs_of
-from checkers.domain.sources import SOURCES
+from checkers.domain.inputs.fields import inputs_of
+from checkers.domain.sources.documents import SOURCES
+from checkers.judgement.practice.drills import DRILLS, Thing
 
 WHOSE = ("code", "on")
 STEPS = {

@@ -12,10 +12,10 @@ from build_tools.identity import day_of_sources
 from build_tools.picture_shows import picture_html
 from build_tools.rendering import html
 from checkers.domain.causes import CAUSES
-from checkers.domain.glossary import QUANTITIES
-from checkers.domain.limit_words import amount_in_words
-from checkers.domain.limits import rows_in
-from checkers.domain.quantities import format_number
+from checkers.domain.limits.tables import rows_in
+from checkers.domain.limits.words import amount_in_words
+from checkers.domain.quantities.quantity import format_number
+from checkers.domain.tables.glossary import QUANTITIES
 from checkers.judgement.safe_rounding import rounded_down
 from checkers.judgement.schedule.surveys import SURVEYS
 from checkers.physics.circuits import CIRCUITS

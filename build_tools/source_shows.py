@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from build_tools.limit_pages import documents
 from build_tools.rendering import html
-from checkers.domain.sources import SOURCES, Evidence
+from checkers.domain.sources.documents import SOURCES, Evidence
 
 KINDS = {
     "product-standard": "Product standards",

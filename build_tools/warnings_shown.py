@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from build_tools.rendering import html
-from checkers.domain.cautions import CAUTIONS
-from checkers.domain.codes import CODES, Code
+from checkers.domain.codes.registry import CODES, Code
 from checkers.domain.question import DEFAULT_CODE
+from checkers.domain.sources.cautions import CAUTIONS
 
 
 def cautions_show(_: str, root: str) -> str:

@@ -14,10 +14,10 @@ from random import Random
 
 from build_tools.figures import Figure
 from checkers.domain.causes import CAUSES
-from checkers.domain.codes import CODES
-from checkers.domain.devices import Device
-from checkers.domain.placed_readings import PlacedReading
-from checkers.domain.readings import Circuit, Instrument
+from checkers.domain.codes.registry import CODES
+from checkers.domain.device.device import Device
+from checkers.domain.device.placed_readings import PlacedReading
+from checkers.domain.device.readings import Circuit, Instrument
 from checkers.judgement.case import Case
 from checkers.judgement.inference.explaining import known_of
 from checkers.judgement.inference.noted import attempt_of, noted_tests

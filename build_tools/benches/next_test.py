@@ -18,7 +18,7 @@ from build_tools.benches.calibration import CASE, SEED
 from build_tools.figures import Figure
 from build_tools.progress import say, show_count
 from checkers.domain.causes import CAUSES
-from checkers.domain.placed_readings import PlacedReading
+from checkers.domain.device.placed_readings import PlacedReading
 from checkers.judgement.inference.explaining import known_of
 from checkers.judgement.inference.next_test import most_telling
 from checkers.judgement.inference.noted import attempt_of

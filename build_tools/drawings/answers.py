@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Any
 
-from checkers.domain.sources import Evidence
+from checkers.domain.sources.documents import Evidence
 
 
 def answer_of(reply: Mapping[str, Any]) -> dict[str, Any]:

@@ -7,7 +7,7 @@ from math import sqrt
 
 from build_tools.drawings.scales import Scale
 from build_tools.drawings.svg import Picture, Point, group, label, labels, line, path
-from checkers.domain.quantities import format_quantity, parse_quantity
+from checkers.domain.quantities.quantity import format_quantity, parse_quantity
 from checkers.physics.core_parameters import CORE, Scatter
 from checkers.physics.magnetic_material import Material, next_flux
 from checkers.physics.primary_current import STEPS, Shape, rms_of, steps_of

@@ -6,7 +6,7 @@ from math import pi, sin, sqrt
 
 from build_tools.drawings.scales import Scale
 from build_tools.drawings.svg import Picture, Point, label, line, path
-from checkers.domain.readings import Waveform
+from checkers.domain.device.readings import Waveform
 
 LEFT, RIGHT, WORDS_AT = 14.0, 178.0, 192.0
 FIRST, ROW, HALF = 52.0, 98.0, 44.0

@@ -6,7 +6,7 @@ from math import hypot
 
 from build_tools.drawings.scales import Scale
 from build_tools.drawings.svg import Picture, arrow, label
-from checkers.domain.quantities import format_quantity, parse_quantity
+from checkers.domain.quantities.quantity import format_quantity, parse_quantity
 
 LEFT, WIDEST, BOTTOM = 20.0, 210.0, 150.0
 

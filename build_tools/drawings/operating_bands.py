@@ -7,11 +7,11 @@ from dataclasses import dataclass
 from build_tools.drawings.scales import Scale, figure, grid
 from build_tools.drawings.svg import Picture, box, label, line
 from build_tools.identity import day_of_sources
-from checkers.domain.limit_rows import Row
-from checkers.domain.limit_words import WAVEFORMS
-from checkers.domain.limits import rows
-from checkers.domain.quantities import parse_quantity
-from checkers.domain.ranges import range_in_words
+from checkers.domain.limits.rows import Row
+from checkers.domain.limits.tables import rows
+from checkers.domain.limits.words import WAVEFORMS
+from checkers.domain.quantities.quantity import parse_quantity
+from checkers.domain.quantities.ranges import range_in_words
 
 ACROSS = (14.0, 346.0)
 TOP, ROW = 30.0, 44.0

@@ -10,11 +10,11 @@ from build_tools.drawings.answers import sources_of
 from build_tools.drawings.scales import Scale, figure, grid
 from build_tools.drawings.svg import Picture, box, dot, hatched, label, line
 from build_tools.identity import day_of_sources
-from checkers.domain.limits import rows, rows_in
-from checkers.domain.measured import Measured, Said, parse_measured
-from checkers.domain.quantities import parse_quantity
-from checkers.domain.ranges import range_in_words
-from checkers.domain.readings import EXPECTED
+from checkers.domain.device.readings import EXPECTED
+from checkers.domain.limits.tables import rows, rows_in
+from checkers.domain.quantities.measured_value import Measured, Said, parse_measured
+from checkers.domain.quantities.quantity import parse_quantity
+from checkers.domain.quantities.ranges import range_in_words
 
 ACROSS = (14.0, 346.0)
 TOP, STRIP = 22.0, 30.0

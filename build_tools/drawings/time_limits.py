@@ -7,10 +7,10 @@ from dataclasses import dataclass
 from build_tools.drawings.scales import Scale, figure, grid
 from build_tools.drawings.svg import Picture, Point, dot, label, path
 from build_tools.identity import day_of_sources
-from checkers.domain.limit_rows import Row
-from checkers.domain.limit_words import WAVEFORMS, amount_in_words
-from checkers.domain.limits import rows
-from checkers.domain.quantities import parse_quantity
+from checkers.domain.limits.rows import Row
+from checkers.domain.limits.tables import rows
+from checkers.domain.limits.words import WAVEFORMS, amount_in_words
+from checkers.domain.quantities.quantity import parse_quantity
 
 ACROSS, UP = (60.0, 346.0), (208.0, 30.0)
 INSTRUMENT_REACH = 2000.0  # mA: beyond it is a short circuit, no test

@@ -8,7 +8,7 @@ import checkers
 from build_tools.drawings.answers import amount, answer_of, sources_of
 from build_tools.drawings.scales import Scale, figure, grid
 from build_tools.drawings.svg import Picture, Point, arrow, dot, label, line, path
-from checkers.domain.quantities import parse_quantity
+from checkers.domain.quantities.quantity import parse_quantity
 
 ACROSS, UP = (40.0, 346.0), (226.0, 26.0)
 HALF = 0.5  # of the rating: what the picture leaves above its greatest value

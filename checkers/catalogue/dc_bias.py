@@ -6,11 +6,11 @@ from dataclasses import dataclass
 from typing import Any
 
 from checkers.domain.checker import Checker, Example
-from checkers.domain.devices import Device
-from checkers.domain.fields import group, quantity
-from checkers.domain.quantities import format_quantity
+from checkers.domain.device.device import Device
+from checkers.domain.device.readings import Circuit, Instrument
+from checkers.domain.inputs.fields import group, quantity
+from checkers.domain.quantities.quantity import format_quantity
 from checkers.domain.question import Question
-from checkers.domain.readings import Circuit, Instrument
 from checkers.domain.verdicts import Figure, Outcome, Result
 from checkers.judgement.case import Case
 from checkers.judgement.dc_bias import judge_dc_bias

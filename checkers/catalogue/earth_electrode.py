@@ -7,11 +7,11 @@ from math import isfinite
 from typing import Any
 
 from checkers.domain.checker import Checker, Example
-from checkers.domain.devices import Device
-from checkers.domain.fields import choice, group, quantity, yes_no
-from checkers.domain.known_figures import KNOWN
+from checkers.domain.device.device import Device
+from checkers.domain.device.readings import Circuit, Instrument
+from checkers.domain.inputs.fields import choice, group, quantity, yes_no
 from checkers.domain.question import Question
-from checkers.domain.readings import Circuit, Instrument
+from checkers.domain.sources.constants import KNOWN
 from checkers.domain.verdicts import Figure, Outcome, Result
 from checkers.judgement.case import Case
 from checkers.judgement.disconnection import disconnection_row, earth_fault, judge_disconnection

@@ -6,12 +6,12 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from checkers.domain.checker import Checker, Example
-from checkers.domain.devices import Device
-from checkers.domain.fields import group, many
-from checkers.domain.looked import Looked
-from checkers.domain.placed_readings import PlacedReading, SuppliedCircuit
+from checkers.domain.device.device import Device
+from checkers.domain.device.inspection import Looked
+from checkers.domain.device.placed_readings import PlacedReading, SuppliedCircuit
+from checkers.domain.device.readings import FOLDED, Instrument
+from checkers.domain.inputs.fields import group, many
 from checkers.domain.question import Question
-from checkers.domain.readings import FOLDED, Instrument
 from checkers.domain.verdicts import (
     Explanation,
     Figure,

@@ -8,10 +8,10 @@ from functools import lru_cache
 from typing import Any
 
 from checkers.domain.checker import Checker, Example
-from checkers.domain.devices import Device
+from checkers.domain.device.device import Device
 from checkers.domain.errors import quoted
-from checkers.domain.fields import choice, group, quantity
-from checkers.domain.quantities import format_quantity
+from checkers.domain.inputs.fields import choice, group, quantity
+from checkers.domain.quantities.quantity import format_quantity
 from checkers.domain.question import Question
 from checkers.domain.verdicts import Figure, Outcome, Result
 from checkers.judgement.fault_fit import judge_faults

@@ -6,12 +6,12 @@ from dataclasses import dataclass
 from typing import Any
 
 from checkers.domain.checker import Checker, Example
-from checkers.domain.devices import Device
-from checkers.domain.fields import choice, group, many, quantity, text, whole_number
-from checkers.domain.loads import LOAD_CHOICES, LOADS
+from checkers.domain.device.device import Device
+from checkers.domain.device.readings import Circuit, Instrument
+from checkers.domain.device.supply import Supply
+from checkers.domain.inputs.fields import choice, group, many, quantity, text, whole_number
+from checkers.domain.loads.registry import LOAD_CHOICES, LOADS
 from checkers.domain.question import Question
-from checkers.domain.readings import Circuit, Instrument
-from checkers.domain.supply import Supply
 from checkers.domain.verdicts import Figure, Outcome, Result
 from checkers.judgement.case import Case
 from checkers.judgement.leakage import Budget, ListedItem, StandingLeakage, budget_of, listed

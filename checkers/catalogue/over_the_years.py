@@ -8,11 +8,11 @@ from datetime import date
 from typing import Any
 
 from checkers.domain.checker import Checker, Example
-from checkers.domain.devices import Device
+from checkers.domain.device.device import Device
+from checkers.domain.device.readings import FOLDED, Circuit, Instrument
 from checkers.domain.errors import quoted
-from checkers.domain.fields import group, many, text
+from checkers.domain.inputs.fields import group, many, text
 from checkers.domain.question import Question
-from checkers.domain.readings import FOLDED, Circuit, Instrument
 from checkers.domain.verdicts import Figure, Outcome, Result
 from checkers.judgement.calendar_text import Event, calendar_text
 from checkers.judgement.case import Case

@@ -11,14 +11,14 @@ from typing import Any
 from checkers.catalogue import explain, leakage_budget, readings, type_for_load
 from checkers.domain.causes import ACTIONS, CAUSES
 from checkers.domain.checker import Checker, Example
-from checkers.domain.codes import Code
-from checkers.domain.devices import Device
-from checkers.domain.drills import DRILLS, Level, Scene
-from checkers.domain.fields import choice, group, many, whole_number, yes_no
-from checkers.domain.loads import LOADS
+from checkers.domain.codes.registry import Code
+from checkers.domain.device.device import Device
+from checkers.domain.inputs.fields import choice, group, many, whole_number, yes_no
+from checkers.domain.loads.registry import LOADS
 from checkers.domain.question import Question
 from checkers.domain.verdicts import Explanation, Finding, Judges, Outcome, Result
 from checkers.judgement.practice.drawn import LAST_SEED, Drawn, draw
+from checkers.judgement.practice.drills import DRILLS, Level, Scene
 from checkers.judgement.practice.hints import KINDS, hint
 from checkers.judgement.practice.marking import DO_NOT_KNOW, Decision, marks
 from checkers.judgement.practice.practised import Practised, deciding

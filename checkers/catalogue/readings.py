@@ -5,10 +5,10 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from checkers.domain.checker import Checker, Example
-from checkers.domain.devices import Device
-from checkers.domain.fields import group, many
+from checkers.domain.device.device import Device
+from checkers.domain.device.readings import FOLDED, Circuit, Instrument, Reading
+from checkers.domain.inputs.fields import group, many
 from checkers.domain.question import Question
-from checkers.domain.readings import FOLDED, Circuit, Instrument, Reading
 from checkers.domain.verdicts import Outcome, Result
 from checkers.judgement.case import Case
 from checkers.judgement.dc_fitness import SAID_NOTHING

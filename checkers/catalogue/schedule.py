@@ -8,13 +8,13 @@ from typing import Any
 
 from checkers.catalogue import readings
 from checkers.domain.checker import Checker, Example
-from checkers.domain.devices import Device
+from checkers.domain.device.device import Device
+from checkers.domain.device.readings import Circuit, Instrument, Waveform
 from checkers.domain.errors import InvalidRequest, quoted
-from checkers.domain.fields import choice, group, inputs_of, many
-from checkers.domain.fields import text as words
-from checkers.domain.parsing import parse_inputs
+from checkers.domain.inputs.fields import choice, group, inputs_of, many
+from checkers.domain.inputs.fields import text as words
+from checkers.domain.inputs.parsing import parse_inputs
 from checkers.domain.question import Question
-from checkers.domain.readings import Circuit, Instrument, Waveform
 from checkers.domain.verdicts import Finding, Judges, Outcome, Result
 from checkers.judgement.dc_fitness import SAID_NOTHING
 from checkers.judgement.schedule.delimiters import BY_NAME

@@ -7,9 +7,10 @@ from datetime import date
 
 from checkers.catalogue.type_for_load import CONDITION, DECLARED, FITTED_ON, MAKER_CHOICES
 from checkers.domain.checker import Checker, Example
-from checkers.domain.devices import Device, Form
+from checkers.domain.device.device import Device, Form
+from checkers.domain.device.supply import Supply
 from checkers.domain.errors import quoted
-from checkers.domain.fields import (
+from checkers.domain.inputs.fields import (
     Folded,
     choice,
     day,
@@ -19,10 +20,9 @@ from checkers.domain.fields import (
     whole_number,
     yes_no,
 )
-from checkers.domain.load_kinds import Separation
-from checkers.domain.loads import LOAD_CHOICES, LOADS
+from checkers.domain.loads.kinds import Separation
+from checkers.domain.loads.registry import LOAD_CHOICES, LOADS
 from checkers.domain.question import Question
-from checkers.domain.supply import Supply
 from checkers.domain.verdicts import Outcome, Result
 from checkers.judgement.equipment import SILENT, Equipment
 from checkers.judgement.line_voltage import usual_line_voltage

@@ -6,10 +6,10 @@ from dataclasses import dataclass
 from typing import Any
 
 from checkers.domain.checker import Checker, Example
-from checkers.domain.devices import Device
-from checkers.domain.fields import group, quantity
+from checkers.domain.device.device import Device
+from checkers.domain.device.readings import Circuit, Instrument
+from checkers.domain.inputs.fields import group, quantity
 from checkers.domain.question import Question
-from checkers.domain.readings import Circuit, Instrument
 from checkers.domain.verdicts import Outcome, Result
 from checkers.judgement.case import Case
 from checkers.judgement.electrode import Electrode

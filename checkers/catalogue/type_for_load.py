@@ -8,15 +8,15 @@ from math import isinf
 from typing import Any
 
 from checkers.domain.checker import Checker, Example
-from checkers.domain.codes import Code, TypeRule
-from checkers.domain.devices import Device, DeviceType, Form
+from checkers.domain.codes.binding import seen_from
+from checkers.domain.codes.registry import Code, TypeRule
+from checkers.domain.device.device import Device, DeviceType, Form
+from checkers.domain.device.supply import Supply
 from checkers.domain.errors import quoted
-from checkers.domain.fields import choice, day, group, quantity, yes_no
-from checkers.domain.load_kinds import Load, MetBy, Separation
-from checkers.domain.loads import LOAD_CHOICES, LOADS
+from checkers.domain.inputs.fields import choice, day, group, quantity, yes_no
+from checkers.domain.loads.kinds import Load, MetBy, Separation
+from checkers.domain.loads.registry import LOAD_CHOICES, LOADS
 from checkers.domain.question import Question
-from checkers.domain.standing import seen_from
-from checkers.domain.supply import Supply
 from checkers.domain.verdicts import Figure, Outcome, Result
 from checkers.judgement.declared_dc import judge_declared
 from checkers.judgement.equipment import NO_DC, SILENT, Equipment

@@ -6,13 +6,13 @@ import textwrap
 from collections.abc import Iterable
 from typing import Any
 
-from checkers.domain.codes import Code, CodeTest, Edition, Rule, TypeRule
-from checkers.domain.codes import Interval as TestInterval
-from checkers.domain.limit_rows import Table
-from checkers.domain.limit_words import describe
-from checkers.domain.limits import TABLES
-from checkers.domain.quantities import format_number
-from checkers.domain.sources import SOURCES
+from checkers.domain.codes.registry import Code, CodeTest, Edition, Rule, TypeRule
+from checkers.domain.codes.registry import Interval as TestInterval
+from checkers.domain.limits.rows import Table
+from checkers.domain.limits.tables import TABLES
+from checkers.domain.limits.words import describe
+from checkers.domain.quantities.quantity import format_number
+from checkers.domain.sources.documents import SOURCES
 
 
 def tables_of(code: Code) -> tuple[Table, ...]:

@@ -10,8 +10,8 @@ from typing import Any, NoReturn
 
 from checkers.domain.checker import Checker
 from checkers.domain.errors import InvalidRequest, cut, quoted
-from checkers.domain.fields import Input, Kind, inputs_of
-from checkers.domain.request_text import below, given_twice
+from checkers.domain.inputs.fields import Input, Kind, inputs_of
+from checkers.domain.inputs.request_text import below, given_twice
 
 WIDTH = 79
 MOST_SAID = 300

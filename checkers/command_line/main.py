@@ -14,9 +14,9 @@ from checkers.command_line.code_overview import code_as_text, code_as_values
 from checkers.command_line.flags import WIDTH, parser_for, request_from
 from checkers.command_line.printing import print_reply
 from checkers.contract.bridge import invalid, run
-from checkers.domain.codes import CODES
+from checkers.domain.codes.registry import CODES
 from checkers.domain.errors import InvalidRequest, cut, quoted
-from checkers.domain.request_text import read_request
+from checkers.domain.inputs.request_text import read_request
 
 EXIT = {"pass": 0, "fail": 1, "borderline": 3, "cannot-say": 3}
 BAD_REQUEST = 2

@@ -7,8 +7,8 @@ import textwrap
 from collections.abc import Iterable, Mapping, Sequence
 from typing import Any
 
-from checkers.domain.quantities import format_number, format_quantity
-from checkers.domain.sources import Citation
+from checkers.domain.quantities.quantity import format_number, format_quantity
+from checkers.domain.sources.documents import Citation
 from checkers.domain.verdicts import Outcome
 from checkers.judgement.plan_gaps import HOLDS
 from checkers.judgement.reading_words import spoken

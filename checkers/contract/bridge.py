@@ -12,15 +12,15 @@ from enum import Enum
 from typing import Any
 
 from checkers.catalogue import SLUGS, checker_for
-from checkers.domain.assumed import assumed_in
-from checkers.domain.cautions import cautions_against, cautions_for
 from checkers.domain.checker import Checker
-from checkers.domain.codes import Code
+from checkers.domain.codes.binding import seen_from
+from checkers.domain.codes.registry import Code
 from checkers.domain.errors import DataError, InvalidRequest, quoted
-from checkers.domain.parsing import parse_inputs
+from checkers.domain.inputs.defaults import assumed_in
+from checkers.domain.inputs.parsing import parse_inputs
+from checkers.domain.inputs.request_text import read_request
 from checkers.domain.question import Question
-from checkers.domain.request_text import read_request
-from checkers.domain.standing import seen_from
+from checkers.domain.sources.cautions import cautions_against, cautions_for
 from checkers.domain.verdicts import Explanation, Finding, NextTest, Result, StillToDo, Subject
 from checkers.judgement.code_of_the_day import passed_by_a_known_code
 

@@ -14,8 +14,8 @@ from typing import Any
 from checkers.catalogue.schedule import CHECKER, Inputs, schedule_for, summary_of
 from checkers.contract.bridge import crash, damaged, invalid, reply_to
 from checkers.domain.errors import DataError, InvalidRequest, quoted
-from checkers.domain.parsing import parse_inputs
-from checkers.domain.request_text import read_request
+from checkers.domain.inputs.parsing import parse_inputs
+from checkers.domain.inputs.request_text import read_request
 from checkers.judgement.schedule.decoding import DECODERS
 from checkers.judgement.schedule.layout import BadMapping
 from checkers.judgement.schedule.output import Output

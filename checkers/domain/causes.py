@@ -7,10 +7,10 @@ from dataclasses import dataclass
 from types import MappingProxyType
 from typing import Any
 
-from checkers.domain.data_files import data_folder, read_toml
-from checkers.domain.devices import DeviceType
-from checkers.domain.records import Record
-from checkers.domain.sources import EVIDENCE_WORDS, SOURCES, Citation, cite
+from checkers.domain.device.device import DeviceType
+from checkers.domain.sources.documents import EVIDENCE_WORDS, SOURCES, Citation, cite
+from checkers.domain.tables.data_files import data_folder, read_toml
+from checkers.domain.tables.records import Record
 
 FILE = "causes.toml"
 SHARES = (

@@ -5,8 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from datetime import date
 
-from checkers.domain.codes import CODES, Code
-from checkers.domain.fields import choice, day
+from checkers.domain.codes.registry import CODES, Code
+from checkers.domain.inputs.fields import choice, day
 
 DEFAULT_CODE = "iec"
 

@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 from enum import StrEnum
 from typing import Any
 
-from checkers.domain.sources import Citation
+from checkers.domain.sources.documents import Citation
 
 
 class Outcome(StrEnum):

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from checkers.domain.measured import Measured
-from checkers.domain.quantities import format_number, format_quantity
-from checkers.domain.readings import Reading
-from checkers.domain.sources import Citation
+from checkers.domain.device.readings import Reading
+from checkers.domain.quantities.measured_value import Measured
+from checkers.domain.quantities.quantity import format_number, format_quantity
+from checkers.domain.sources.documents import Citation
 from checkers.domain.verdicts import Finding, Judges, MeasuredAs, Outcome, worst
 from checkers.judgement.comparison import Comparison, Limits, compare
 from checkers.judgement.numbers import reading_numbers

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import dataclasses
 
-from checkers.domain.measured import Said
-from checkers.domain.readings import Reading, Test, Waveform
+from checkers.domain.device.readings import Reading, Test, Waveform
+from checkers.domain.quantities.measured_value import Said
 from checkers.judgement.case import Case
 from checkers.judgement.demands import Demand, Must, demand_at
 from checkers.judgement.installation_tests import tests_asked_for

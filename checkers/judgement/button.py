@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from checkers.domain.measured import Said
-from checkers.domain.readings import Reading
+from checkers.domain.device.readings import Reading
+from checkers.domain.quantities.measured_value import Said
 from checkers.domain.verdicts import Finding, Judges, MeasuredAs, Outcome
 from checkers.judgement.case import Case
 from checkers.judgement.judged import Judged, undecided

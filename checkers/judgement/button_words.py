@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from checkers.domain.quantities import format_quantity
+from checkers.domain.quantities.quantity import format_quantity
 from checkers.physics.button_under_bias import ButtonOperates, greatest_button_current
 
 

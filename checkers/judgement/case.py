@@ -6,10 +6,10 @@ from dataclasses import dataclass
 from datetime import date
 from typing import Any
 
-from checkers.domain.codes import Code
-from checkers.domain.devices import Device, DeviceType, Form
-from checkers.domain.limits import rows_in
-from checkers.domain.readings import Circuit, Instrument
+from checkers.domain.codes.registry import Code
+from checkers.domain.device.device import Device, DeviceType, Form
+from checkers.domain.device.readings import Circuit, Instrument
+from checkers.domain.limits.tables import rows_in
 
 INSTRUMENT_ERRORS = "iec-61557-6/operating-uncertainties"
 

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 from datetime import date
 
-from checkers.domain.codes import Code
+from checkers.domain.codes.registry import Code
 from checkers.domain.verdicts import Finding, Judges, Outcome, Result
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from statistics import NormalDist
 
-from checkers.domain.measured import Measured, Said
+from checkers.domain.quantities.measured_value import Measured, Said
 from checkers.domain.verdicts import Outcome
 
 STANDARD_NORMAL = NormalDist()

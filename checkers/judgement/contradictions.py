@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from itertools import product
 
-from checkers.domain.judging import JUDGING
-from checkers.domain.measured import Said
-from checkers.domain.quantities import format_quantity
-from checkers.domain.readings import Reading, Test
+from checkers.domain.device.readings import Reading, Test
+from checkers.domain.quantities.measured_value import Said
+from checkers.domain.quantities.quantity import format_quantity
+from checkers.domain.sources.judging import JUDGING
 from checkers.domain.verdicts import Finding, Judges, MeasuredAs, Outcome
 from checkers.judgement.case import Case
 from checkers.judgement.current_bands import operating_band

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from checkers.domain.limit_rows import Row
-from checkers.domain.limits import rows
+from checkers.domain.limits.rows import Row
+from checkers.domain.limits.tables import rows
 from checkers.judgement.case import Case
 
 

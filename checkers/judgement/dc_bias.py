@@ -7,10 +7,10 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from checkers.domain.quantities import format_quantity
-from checkers.domain.ranges import range_in_words
-from checkers.domain.readings import Reading, Test, Waveform
-from checkers.domain.sources import Citation, cite
+from checkers.domain.device.readings import Reading, Test, Waveform
+from checkers.domain.quantities.quantity import format_quantity
+from checkers.domain.quantities.ranges import range_in_words
+from checkers.domain.sources.documents import Citation, cite
 from checkers.domain.verdicts import Finding, Judges, MeasuredAs, Numbers, Outcome
 from checkers.judgement.button_words import button_words
 from checkers.judgement.comparison import Limits

@@ -5,9 +5,9 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from functools import cached_property
 
-from checkers.domain.devices import DeviceType
-from checkers.domain.limit_rows import Row
-from checkers.domain.limits import rows_in
+from checkers.domain.device.device import DeviceType
+from checkers.domain.limits.rows import Row
+from checkers.domain.limits.tables import rows_in
 from checkers.judgement.case import Case
 from checkers.judgement.current_bands import Band, band_of, operating_band
 from checkers.judgement.dc_fitness import tolerated_dc_row

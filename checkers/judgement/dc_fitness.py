@@ -4,13 +4,13 @@ from __future__ import annotations
 
 import dataclasses
 
-from checkers.domain.devices import DeviceType
-from checkers.domain.judging import JUDGING
-from checkers.domain.limit_rows import Row
-from checkers.domain.limits import rows_in
-from checkers.domain.measured import Measured, Said
-from checkers.domain.quantities import format_quantity
-from checkers.domain.readings import Waveform
+from checkers.domain.device.device import DeviceType
+from checkers.domain.device.readings import Waveform
+from checkers.domain.limits.rows import Row
+from checkers.domain.limits.tables import rows_in
+from checkers.domain.quantities.measured_value import Measured, Said
+from checkers.domain.quantities.quantity import format_quantity
+from checkers.domain.sources.judging import JUDGING
 from checkers.domain.verdicts import Finding, Judges, MeasuredAs, Outcome
 from checkers.judgement.case import Case
 from checkers.judgement.comparison import Limits, compare

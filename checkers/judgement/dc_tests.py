@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from checkers.domain.devices import Form
-from checkers.domain.measured import SHOWS_NOTHING
-from checkers.domain.readings import HALF_WAVES, Reading, Test, Waveform
+from checkers.domain.device.device import Form
+from checkers.domain.device.readings import HALF_WAVES, Reading, Test, Waveform
+from checkers.domain.quantities.measured_value import SHOWS_NOTHING
 from checkers.domain.verdicts import Finding, Judges, Outcome
 from checkers.judgement.case import Case
 from checkers.judgement.judged import Judged

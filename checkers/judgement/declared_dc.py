@@ -5,9 +5,9 @@ from __future__ import annotations
 from datetime import date
 from math import isinf
 
-from checkers.domain.codes import Code
-from checkers.domain.devices import Device, DeviceType, Form
-from checkers.domain.quantities import format_quantity
+from checkers.domain.codes.registry import Code
+from checkers.domain.device.device import Device, DeviceType, Form
+from checkers.domain.quantities.quantity import format_quantity
 from checkers.domain.verdicts import Finding, Judges, MeasuredAs
 from checkers.judgement.equipment import Equipment
 from checkers.judgement.fault_fit import NOT_PROTECTIVE

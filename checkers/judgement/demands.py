@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from enum import StrEnum
 
-from checkers.domain.limit_rows import Row
+from checkers.domain.limits.rows import Row
 from checkers.judgement.case import Case
 from checkers.judgement.current_bands import Band, operating_band
 from checkers.judgement.time_bounds import TOLERANCE

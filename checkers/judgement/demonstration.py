@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from checkers.domain.quantities import format_quantity
-from checkers.domain.sources import Citation
+from checkers.domain.quantities.quantity import format_quantity
+from checkers.domain.sources.documents import Citation
 from checkers.domain.verdicts import Finding, Judges, MeasuredAs, Numbers, Outcome
 from checkers.judgement.comparison import Limits
 from checkers.judgement.dc_bias import band_words

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from checkers.domain.quantities import format_quantity
+from checkers.domain.quantities.quantity import format_quantity
 from checkers.judgement.dc_bias import band_words
 from checkers.judgement.dc_bias_case import DcBiasCase
 from checkers.physics.button_under_bias import ButtonOperates, button_operates

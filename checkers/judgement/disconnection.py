@@ -5,12 +5,12 @@ from __future__ import annotations
 from dataclasses import dataclass
 from math import inf
 
-from checkers.domain.devices import Form
-from checkers.domain.known_figures import KNOWN
-from checkers.domain.limit_rows import Row
-from checkers.domain.limits import rows, rows_in
-from checkers.domain.quantities import format_number, format_quantity
-from checkers.domain.sources import Citation
+from checkers.domain.device.device import Form
+from checkers.domain.limits.rows import Row
+from checkers.domain.limits.tables import rows, rows_in
+from checkers.domain.quantities.quantity import format_number, format_quantity
+from checkers.domain.sources.constants import KNOWN
+from checkers.domain.sources.documents import Citation
 from checkers.domain.verdicts import Finding, Judges, MeasuredAs, Numbers, Outcome
 from checkers.judgement.case import Case
 from checkers.judgement.electrode import Electrode

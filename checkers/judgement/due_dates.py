@@ -7,9 +7,9 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import date, timedelta
 
-from checkers.domain.code_rules import Interval
-from checkers.domain.devices import Form
-from checkers.domain.sources import Citation
+from checkers.domain.codes.rules import Interval
+from checkers.domain.device.device import Form
+from checkers.domain.sources.documents import Citation
 from checkers.judgement.case import Case
 
 ANY_PLACE = "any installation"

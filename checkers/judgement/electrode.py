@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from checkers.domain.known_figures import KNOWN, KnownFigure
-from checkers.domain.limit_rows import Row
-from checkers.domain.limits import rows_in
+from checkers.domain.limits.rows import Row
+from checkers.domain.limits.tables import rows_in
+from checkers.domain.sources.constants import KNOWN, KnownFigure
 from checkers.domain.verdicts import Outcome
 from checkers.judgement.case import Case
 from checkers.judgement.current_bands import Band, operating_band

@@ -5,13 +5,13 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from checkers.domain.devices import Form
-from checkers.domain.judging import JUDGING
-from checkers.domain.known_figures import KNOWN
-from checkers.domain.limit_rows import Row
-from checkers.domain.measured import Measured, Said
-from checkers.domain.quantities import format_quantity
-from checkers.domain.sources import Citation
+from checkers.domain.device.device import Form
+from checkers.domain.limits.rows import Row
+from checkers.domain.quantities.measured_value import Measured, Said
+from checkers.domain.quantities.quantity import format_quantity
+from checkers.domain.sources.constants import KNOWN
+from checkers.domain.sources.documents import Citation
+from checkers.domain.sources.judging import JUDGING
 from checkers.domain.verdicts import Finding, Judges, MeasuredAs, Numbers, Outcome
 from checkers.judgement.comparison import Limits, compare
 from checkers.judgement.electrode import (

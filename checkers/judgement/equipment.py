@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from checkers.domain.load_kinds import Also, Load, MetBy, Need, Separation
-from checkers.domain.sources import Citation
+from checkers.domain.loads.kinds import Also, Load, MetBy, Need, Separation
+from checkers.domain.sources.documents import Citation
 from checkers.judgement.promised_dc import promised_by
 from checkers.judgement.type_order import ORDER, covers, greatest, least
 

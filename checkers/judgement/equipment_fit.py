@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from checkers.domain.codes import Code
-from checkers.domain.devices import Device, DeviceType, Form
-from checkers.domain.load_kinds import Also, LoadRule, MetBy
-from checkers.domain.quantities import format_quantity
+from checkers.domain.codes.registry import Code
+from checkers.domain.device.device import Device, DeviceType, Form
+from checkers.domain.loads.kinds import Also, LoadRule, MetBy
+from checkers.domain.quantities.quantity import format_quantity
 from checkers.domain.verdicts import Finding, Judges, MeasuredAs, Outcome
 from checkers.judgement.comparison import Limits
 from checkers.judgement.equipment import NO_DC, SAYS_NO_DC, SILENT, Equipment

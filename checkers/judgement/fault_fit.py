@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Sequence
 from datetime import date
 
-from checkers.domain.devices import Device, DeviceType, Form
-from checkers.domain.limit_rows import Row
-from checkers.domain.limits import rows
-from checkers.domain.quantities import format_quantity
+from checkers.domain.device.device import Device, DeviceType, Form
+from checkers.domain.limits.rows import Row
+from checkers.domain.limits.tables import rows
+from checkers.domain.quantities.quantity import format_quantity
 from checkers.domain.verdicts import Finding, Judges, MeasuredAs, Outcome
 from checkers.judgement.comparison import Limits
 from checkers.judgement.fault_lines import Line, as_tested, limited_lines, lines_of, words_of

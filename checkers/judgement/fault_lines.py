@@ -11,10 +11,10 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
 
-from checkers.domain.devices import Device
-from checkers.domain.limit_rows import Row
-from checkers.domain.limits import rows
-from checkers.domain.quantities import format_quantity
+from checkers.domain.device.device import Device
+from checkers.domain.limits.rows import Row
+from checkers.domain.limits.tables import rows
+from checkers.domain.quantities.quantity import format_quantity
 from checkers.physics.circuits import BOOK, Circuit
 from checkers.physics.fault_study import FaultStudy
 

@@ -6,10 +6,10 @@ import dataclasses
 from collections.abc import Sequence
 from math import isclose
 
-from checkers.domain.judging import JUDGING
-from checkers.domain.limit_rows import Row
-from checkers.domain.quantities import format_quantity
-from checkers.domain.readings import Reading
+from checkers.domain.device.readings import Reading
+from checkers.domain.limits.rows import Row
+from checkers.domain.quantities.quantity import format_quantity
+from checkers.domain.sources.judging import JUDGING
 from checkers.domain.verdicts import Finding, Outcome
 from checkers.judgement.against_limits import compare_with, finding_for
 from checkers.judgement.case import Case

@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 
 from checkers.domain.causes import ACTIONS
-from checkers.domain.judging import JUDGING
-from checkers.domain.measured import Said
-from checkers.domain.readings import EXPECTED, Reading, Test
+from checkers.domain.device.readings import EXPECTED, Reading, Test
+from checkers.domain.quantities.measured_value import Said
+from checkers.domain.sources.judging import JUDGING
 from checkers.judgement.case import Case
 from checkers.judgement.judged import Judged, undecided
 from checkers.judgement.missing_inputs import inputs_missing

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from math import isclose
 
-from checkers.domain.codes import CodeTest
-from checkers.domain.limits import rows_in
-from checkers.domain.readings import Reading, Test
+from checkers.domain.codes.registry import CodeTest
+from checkers.domain.device.readings import Reading, Test
+from checkers.domain.limits.tables import rows_in
 from checkers.domain.verdicts import Judges
 from checkers.judgement.against_limits import Rule
 from checkers.judgement.case import Case

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from checkers.domain.measured import Said
-from checkers.domain.readings import Reading, Test
+from checkers.domain.device.readings import Reading, Test
+from checkers.domain.quantities.measured_value import Said
 from checkers.domain.verdicts import Finding, Judges, MeasuredAs, Numbers, Outcome
 from checkers.judgement.reading_words import name_of
 

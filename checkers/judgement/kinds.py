@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from checkers.domain.devices import Form
-from checkers.domain.readings import Reading
+from checkers.domain.device.device import Form
+from checkers.domain.device.readings import Reading
 from checkers.judgement.case import Case
 from checkers.judgement.current_bands import band_of, band_rows
 from checkers.judgement.demands import must_at

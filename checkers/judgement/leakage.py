@@ -5,12 +5,12 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from checkers.domain.devices import Form
-from checkers.domain.known_figures import KNOWN
-from checkers.domain.limit_rows import Row
-from checkers.domain.limits import rows_in
-from checkers.domain.loads import LOADS
-from checkers.domain.sources import Citation
+from checkers.domain.device.device import Form
+from checkers.domain.limits.rows import Row
+from checkers.domain.limits.tables import rows_in
+from checkers.domain.loads.registry import LOADS
+from checkers.domain.sources.constants import KNOWN
+from checkers.domain.sources.documents import Citation
 from checkers.judgement.case import Case
 from checkers.judgement.current_bands import Band, operating_band
 from checkers.judgement.leakage_parts import NO_LEAKAGE, Leakage, Nature, leakage_of

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
-from checkers.domain.devices import DeviceType
-from checkers.domain.judging import JUDGING
-from checkers.domain.known_figures import KNOWN
-from checkers.domain.measured import Measured, Said
-from checkers.domain.quantities import format_quantity
-from checkers.domain.sources import Citation
+from checkers.domain.device.device import DeviceType
+from checkers.domain.quantities.measured_value import Measured, Said
+from checkers.domain.quantities.quantity import format_quantity
+from checkers.domain.sources.constants import KNOWN
+from checkers.domain.sources.documents import Citation
+from checkers.domain.sources.judging import JUDGING
 from checkers.domain.verdicts import Finding, Judges, MeasuredAs, Numbers, Outcome
 from checkers.judgement.comparison import Limits, compare
 from checkers.judgement.leakage import Budget, StandingLeakage

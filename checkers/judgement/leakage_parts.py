@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from math import hypot
 
-from checkers.domain.fields import Labelled
+from checkers.domain.inputs.fields import Labelled
 
 NOISE = 1e-9
 

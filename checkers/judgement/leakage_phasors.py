@@ -15,7 +15,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from math import atan2, ceil, cos, degrees, hypot, pi, radians, sin
 
-from checkers.domain.fields import Labelled
+from checkers.domain.inputs.fields import Labelled
 from checkers.judgement.leakage_parts import Nature
 
 PIECE = 15  # degrees: within a piece no part changes the way in which it reaches

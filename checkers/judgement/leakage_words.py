@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from checkers.domain.quantities import format_quantity
+from checkers.domain.quantities.quantity import format_quantity
 from checkers.judgement.leakage import StandingLeakage
 from checkers.judgement.leakage_parts import NOISE
 from checkers.judgement.safe_rounding import rounded_down, rounded_up

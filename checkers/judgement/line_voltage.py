@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from checkers.domain.known_figures import KNOWN
+from checkers.domain.sources.constants import KNOWN
 
 
 def usual_line_voltage(code: str) -> float:

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from checkers.domain.devices import SENSES_HALF_WAVES, SENSES_SMOOTH_DC, DeviceType, Form
-from checkers.domain.measured import Said
-from checkers.domain.quantities import format_quantity
-from checkers.domain.readings import HALF_WAVES, Reading, Waveform
-from checkers.domain.sources import Citation
+from checkers.domain.device.device import SENSES_HALF_WAVES, SENSES_SMOOTH_DC, DeviceType, Form
+from checkers.domain.device.readings import HALF_WAVES, Reading, Waveform
+from checkers.domain.quantities.measured_value import Said
+from checkers.domain.quantities.quantity import format_quantity
+from checkers.domain.sources.documents import Citation
 from checkers.domain.verdicts import Finding, Judges, MeasuredAs, Outcome
 from checkers.judgement.case import Case
 from checkers.judgement.demands import Demand

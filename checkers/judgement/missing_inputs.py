@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping
 
-from checkers.domain.deciding_inputs import DECIDING, Decides
-from checkers.domain.devices import DeviceType
-from checkers.domain.limit_rows import Row
-from checkers.domain.limits import rows, rows_in
-from checkers.domain.quantities import format_quantity
-from checkers.domain.readings import Reading, Test, Waveform
+from checkers.domain.device.deciding_inputs import DECIDING, Decides
+from checkers.domain.device.device import DeviceType
+from checkers.domain.device.readings import Reading, Test, Waveform
+from checkers.domain.limits.rows import Row
+from checkers.domain.limits.tables import rows, rows_in
+from checkers.domain.quantities.quantity import format_quantity
 from checkers.judgement.case import Case
 from checkers.judgement.installation_tests import tests_judged
 from checkers.judgement.judged import Judged, undecided

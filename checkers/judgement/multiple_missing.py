@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from checkers.domain.measured import Said
-from checkers.domain.quantities import format_quantity
-from checkers.domain.readings import Reading, Test
+from checkers.domain.device.readings import Reading, Test
+from checkers.domain.quantities.measured_value import Said
+from checkers.domain.quantities.quantity import format_quantity
 from checkers.judgement.case import Case
 from checkers.judgement.judged import Judged, undecided
 from checkers.judgement.time_limits import product_time_limit

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import dataclasses
 
-from checkers.domain.judging import JUDGING
-from checkers.domain.measured import Measured, Said
-from checkers.domain.quantities import format_quantity
-from checkers.domain.readings import Reading, Test
-from checkers.domain.sources import Citation
+from checkers.domain.device.readings import Reading, Test
+from checkers.domain.quantities.measured_value import Measured, Said
+from checkers.domain.quantities.quantity import format_quantity
+from checkers.domain.sources.documents import Citation
+from checkers.domain.sources.judging import JUDGING
 from checkers.domain.verdicts import Finding, Judges, MeasuredAs, Outcome
 from checkers.judgement.case import Case
 from checkers.judgement.demands import Demand

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from checkers.domain.measured import Measured, Said
+from checkers.domain.quantities.measured_value import Measured, Said
 from checkers.domain.verdicts import Numbers
 from checkers.judgement.comparison import Limits
 

@@ -5,10 +5,10 @@ from __future__ import annotations
 from datetime import date
 from functools import lru_cache
 
-from checkers.domain.codes import Code
-from checkers.domain.limit_rows import Row, Table
-from checkers.domain.limit_words import describe
-from checkers.domain.limits import TABLES
+from checkers.domain.codes.registry import Code
+from checkers.domain.limits.rows import Row, Table
+from checkers.domain.limits.tables import TABLES
+from checkers.domain.limits.words import describe
 from checkers.judgement.equipment import Equipment
 from checkers.judgement.type_rules import other_means
 

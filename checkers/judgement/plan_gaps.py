@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
-from checkers.domain.devices import DeviceType, Form
-from checkers.domain.readings import Test
+from checkers.domain.device.device import DeviceType, Form
+from checkers.domain.device.readings import Test
 from checkers.domain.verdicts import Finding, Judges, Outcome
 from checkers.judgement.case import Case
 from checkers.judgement.plan_steps import Step

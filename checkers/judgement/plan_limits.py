@@ -5,14 +5,14 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from checkers.domain.devices import Form
-from checkers.domain.judging import JUDGING
-from checkers.domain.limit_rows import Row
-from checkers.domain.limit_words import WORDS
-from checkers.domain.limits import rows, rows_in
-from checkers.domain.quantities import format_quantity
-from checkers.domain.readings import Reading, Test
-from checkers.domain.sources import Citation, cite
+from checkers.domain.device.device import Form
+from checkers.domain.device.readings import Reading, Test
+from checkers.domain.limits.rows import Row
+from checkers.domain.limits.tables import rows, rows_in
+from checkers.domain.limits.words import WORDS
+from checkers.domain.quantities.quantity import format_quantity
+from checkers.domain.sources.documents import Citation, cite
+from checkers.domain.sources.judging import JUDGING
 from checkers.judgement.case import Case
 from checkers.judgement.comparison import Limits
 from checkers.judgement.current_bands import band_of, operating_band

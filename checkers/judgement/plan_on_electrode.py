@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from checkers.domain.quantities import format_quantity
-from checkers.domain.readings import Waveform
+from checkers.domain.device.readings import Waveform
+from checkers.domain.quantities.quantity import format_quantity
 from checkers.domain.verdicts import Figure
 from checkers.judgement.electrode import Electrode, touch_voltage
 from checkers.judgement.plan_steps import Step

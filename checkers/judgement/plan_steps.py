@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
-from checkers.domain.codes import TypeRule
-from checkers.domain.devices import DeviceType, Form
-from checkers.domain.judging import JUDGING
-from checkers.domain.known_figures import KNOWN
-from checkers.domain.quantities import format_quantity
-from checkers.domain.readings import HALF_WAVES, Test, Waveform
-from checkers.domain.sources import Citation
+from checkers.domain.codes.registry import TypeRule
+from checkers.domain.device.device import DeviceType, Form
+from checkers.domain.device.readings import HALF_WAVES, Test, Waveform
+from checkers.domain.quantities.quantity import format_quantity
+from checkers.domain.sources.constants import KNOWN
+from checkers.domain.sources.documents import Citation
+from checkers.domain.sources.judging import JUDGING
 from checkers.domain.verdicts import Figure
 from checkers.judgement.case import Case
 from checkers.judgement.dc_fitness import tolerated_dc_row

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from checkers.domain.devices import Form
-from checkers.domain.quantities import format_quantity
-from checkers.domain.readings import Test, Waveform
+from checkers.domain.device.device import Form
+from checkers.domain.device.readings import Test, Waveform
+from checkers.domain.quantities.quantity import format_quantity
 
 AT_TERMINALS = (
     "Line and neutral leads both on the load side of the device, the earth lead on the protective "

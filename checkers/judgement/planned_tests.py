@@ -5,11 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass
 
-from checkers.domain.codes import CODES, CodeTest
-from checkers.domain.devices import DeviceType, Form
-from checkers.domain.limits import rows
-from checkers.domain.readings import Test
-from checkers.domain.sources import Citation
+from checkers.domain.codes.registry import CODES, CodeTest
+from checkers.domain.device.device import DeviceType, Form
+from checkers.domain.device.readings import Test
+from checkers.domain.limits.tables import rows
+from checkers.domain.sources.documents import Citation
 from checkers.judgement.case import Case
 from checkers.judgement.current_bands import operating_band
 from checkers.judgement.installation_tests import is_judged

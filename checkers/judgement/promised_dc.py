@@ -5,8 +5,8 @@ from __future__ import annotations
 from datetime import date
 from functools import cache
 
-from checkers.domain.limits import rows_in
-from checkers.domain.sources import Citation
+from checkers.domain.limits.tables import rows_in
+from checkers.domain.sources.documents import Citation
 
 BORNE = "iec-60364-5-53/smooth-dc-tolerated"
 

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import dataclasses
 
-from checkers.domain.judging import JUDGING
-from checkers.domain.measured import Measured, Said
-from checkers.domain.quantities import format_quantity
-from checkers.domain.readings import Reading
+from checkers.domain.device.readings import Reading
+from checkers.domain.quantities.measured_value import Measured, Said
+from checkers.domain.quantities.quantity import format_quantity
+from checkers.domain.sources.judging import JUDGING
 from checkers.domain.verdicts import Finding, Judges, MeasuredAs, Outcome
 from checkers.judgement.against_limits import Rule, compare_with, finding_for
 from checkers.judgement.case import Case

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from dataclasses import replace
 
-from checkers.domain.readings import Reading, Test
+from checkers.domain.device.readings import Reading, Test
 from checkers.domain.verdicts import Subject
 from checkers.judgement.at_current import as_meant, judge_at_current
 from checkers.judgement.button import judge_button

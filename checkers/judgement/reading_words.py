@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import re
 
-from checkers.domain.limit_rows import Row
-from checkers.domain.quantities import format_number, format_quantity
-from checkers.domain.ranges import range_in_words
-from checkers.domain.readings import Reading, Test, Waveform
-from checkers.domain.sources import Citation
+from checkers.domain.device.readings import Reading, Test, Waveform
+from checkers.domain.limits.rows import Row
+from checkers.domain.quantities.quantity import format_number, format_quantity
+from checkers.domain.quantities.ranges import range_in_words
+from checkers.domain.sources.documents import Citation
 from checkers.judgement.comparison import Limits
 
 SHAPES = {

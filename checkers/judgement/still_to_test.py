@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from checkers.domain.codes import CodeTest
-from checkers.domain.limit_words import WAVEFORMS
-from checkers.domain.measured import SHOWS_NOTHING
-from checkers.domain.quantities import format_number
-from checkers.domain.readings import Reading, Test, Waveform
+from checkers.domain.codes.registry import CodeTest
+from checkers.domain.device.readings import Reading, Test, Waveform
+from checkers.domain.limits.words import WAVEFORMS
+from checkers.domain.quantities.measured_value import SHOWS_NOTHING
+from checkers.domain.quantities.quantity import format_number
 from checkers.domain.verdicts import Finding, Judges, NextTest, Outcome, StillToDo
 from checkers.judgement.case import Case
 from checkers.judgement.installation_tests import answers_test, tests_asked_for

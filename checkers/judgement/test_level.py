@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from checkers.domain.readings import Reading
-from checkers.domain.test_steps import STEPS
+from checkers.domain.device.readings import Reading
+from checkers.domain.limits.instrument_steps import STEPS
 from checkers.judgement.case import Case
 
 

@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 from math import inf
 
-from checkers.domain.limit_rows import Row
+from checkers.domain.limits.rows import Row
 from checkers.judgement.case import Case
 
 TOLERANCE = 1e-6

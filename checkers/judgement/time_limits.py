@@ -6,8 +6,8 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from itertools import groupby
 
-from checkers.domain.limit_rows import Row
-from checkers.domain.limits import rows
+from checkers.domain.limits.rows import Row
+from checkers.domain.limits.tables import rows
 from checkers.judgement.case import Case
 from checkers.judgement.time_bounds import TOLERANCE, Bound, bounds_of, span_of, strictest
 

@@ -7,10 +7,10 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from math import inf
 
-from checkers.domain.judging import JUDGING
-from checkers.domain.limit_rows import Row
-from checkers.domain.measured import Said
-from checkers.domain.readings import Reading, Waveform
+from checkers.domain.device.readings import Reading, Waveform
+from checkers.domain.limits.rows import Row
+from checkers.domain.quantities.measured_value import Said
+from checkers.domain.sources.judging import JUDGING
 from checkers.domain.verdicts import Judges, Outcome, worst
 from checkers.judgement.against_limits import Rule, compare_with
 from checkers.judgement.case import Case

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import dataclasses
 
-from checkers.domain.judging import JUDGING
-from checkers.domain.measured import Said
-from checkers.domain.quantities import format_quantity
-from checkers.domain.readings import HALF_WAVES, Reading, Test
+from checkers.domain.device.readings import HALF_WAVES, Reading, Test
+from checkers.domain.quantities.measured_value import Said
+from checkers.domain.quantities.quantity import format_quantity
+from checkers.domain.sources.judging import JUDGING
 from checkers.domain.verdicts import Finding, Judges, MeasuredAs, Outcome
 from checkers.judgement.case import Case
 from checkers.judgement.demands import Demand

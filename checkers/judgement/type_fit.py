@@ -6,7 +6,7 @@ from enum import StrEnum
 from functools import lru_cache
 from typing import NamedTuple
 
-from checkers.domain.load_kinds import Also
+from checkers.domain.loads.kinds import Also
 from checkers.domain.verdicts import Outcome
 from checkers.judgement.equipment import Equipment
 from checkers.judgement.type_order import covers

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from checkers.domain.devices import DeviceType
+from checkers.domain.device.device import DeviceType
 
 ORDER: tuple[str, ...] = tuple(
     kind.value

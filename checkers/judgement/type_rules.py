@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterable
 from datetime import date
 
-from checkers.domain.codes import Code, TypeRule
-from checkers.domain.devices import DeviceType
+from checkers.domain.codes.registry import Code, TypeRule
+from checkers.domain.device.device import DeviceType
 from checkers.domain.verdicts import Finding, Judges, MeasuredAs, Outcome
 from checkers.judgement.equipment import Equipment
 from checkers.judgement.type_order import ORDER, covers, greatest, least

@@ -7,10 +7,10 @@ from dataclasses import MISSING, dataclass
 from datetime import date
 from math import hypot
 
-from checkers.domain.fields import day
-from checkers.domain.judging import JUDGING
-from checkers.domain.measured import SHOWS_NOTHING, Said
-from checkers.domain.readings import Reading, Test
+from checkers.domain.device.readings import Reading, Test
+from checkers.domain.inputs.fields import day
+from checkers.domain.quantities.measured_value import SHOWS_NOTHING, Said
+from checkers.domain.sources.judging import JUDGING
 from checkers.judgement.case import Case
 from checkers.judgement.comparison import Limits
 from checkers.judgement.current_bands import operating_band

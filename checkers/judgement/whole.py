@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from checkers.domain.readings import Reading
+from checkers.domain.device.readings import Reading
 from checkers.domain.verdicts import Finding
 from checkers.judgement.case import Case
 from checkers.judgement.code_of_the_day import code_not_known_then

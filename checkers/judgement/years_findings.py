@@ -6,7 +6,7 @@ import dataclasses
 from collections.abc import Sequence
 from datetime import date
 
-from checkers.domain.quantities import format_number, format_quantity
+from checkers.domain.quantities.quantity import format_number, format_quantity
 from checkers.domain.verdicts import Finding, Judges, Outcome
 from checkers.judgement.case import Case
 from checkers.judgement.due_dates import Due, places_of

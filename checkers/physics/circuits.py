@@ -6,11 +6,11 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from types import MappingProxyType
 
-from checkers.domain.data_files import data_folder, read_toml
-from checkers.domain.quantities import parse_quantity
-from checkers.domain.records import Record
-from checkers.domain.sources import EVIDENCE_WORDS, SOURCES, Citation, cite
-from checkers.domain.typed_numbers import NotAQuantity
+from checkers.domain.quantities.quantity import parse_quantity
+from checkers.domain.quantities.typed_numbers import NotAQuantity
+from checkers.domain.sources.documents import EVIDENCE_WORDS, SOURCES, Citation, cite
+from checkers.domain.tables.data_files import data_folder, read_toml
+from checkers.domain.tables.records import Record
 
 FILE = "circuits.toml"
 EARTH = "earth"

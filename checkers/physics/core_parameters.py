@@ -9,10 +9,10 @@ from math import sqrt
 from types import MappingProxyType
 from typing import Any
 
-from checkers.domain.data_files import data_folder, read_toml
-from checkers.domain.devices import DeviceType, Form
-from checkers.domain.records import Record
-from checkers.domain.sources import EVIDENCE_WORDS, SOURCES, Citation, cite
+from checkers.domain.device.device import DeviceType, Form
+from checkers.domain.sources.documents import EVIDENCE_WORDS, SOURCES, Citation, cite
+from checkers.domain.tables.data_files import data_folder, read_toml
+from checkers.domain.tables.records import Record
 from checkers.physics.sensing_core import Core, Relay
 
 FILE = "core.toml"

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from math import sqrt
 
-from checkers.domain.devices import SENSES_SMOOTH_DC
+from checkers.domain.device.device import SENSES_SMOOTH_DC
 from checkers.physics.core_parameters import CORE, CoreData, Scatter
 from checkers.physics.dc_sensing import DcOpening, trip_while_sensing_dc
 from checkers.physics.primary_current import Shape, rms_of

@@ -7,9 +7,9 @@ from dataclasses import dataclass
 from itertools import pairwise
 from typing import Any
 
-from checkers.domain.data_files import data_folder, read_toml
-from checkers.domain.records import Record, amount
-from checkers.domain.sources import EVIDENCE_WORDS, SOURCES, Citation, cite
+from checkers.domain.sources.documents import EVIDENCE_WORDS, SOURCES, Citation, cite
+from checkers.domain.tables.data_files import data_folder, read_toml
+from checkers.domain.tables.records import Record, amount
 
 FILE = "injection.toml"
 

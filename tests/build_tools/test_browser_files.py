@@ -10,7 +10,7 @@ from build_tools import browser_files, places
 from build_tools.runtime import ensure_runtime
 from build_tools.start_list import WORKERS_OWN
 from checkers.catalogue import CHECKERS
-from checkers.domain.sources import Evidence
+from checkers.domain.sources.documents import Evidence
 from checkers.domain.verdicts import Judges, Outcome
 
 IMPORT = re.compile(r"""(?:from|import)\s*\(?\s*["']\./([\w-]+\.js)["']""")

@@ -8,7 +8,7 @@ import numpy as np
 import pytest
 
 from build_tools.exact_likelihood import log_likelihoods
-from checkers.domain.placed_readings import PlacedReading
+from checkers.domain.device.placed_readings import PlacedReading
 from checkers.judgement.inference.noted import Noted
 from checkers.physics.response.attempt import Attempt
 from checkers.physics.response.prediction import Prediction

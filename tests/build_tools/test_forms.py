@@ -13,7 +13,16 @@ from build_tools import places
 from build_tools.forms import ENTRY, form_fields
 from checkers.catalogue import CHECKERS
 from checkers.domain.checker import Checker
-from checkers.domain.fields import Input, Kind, choice, inputs_of, many, quantity, text, yes_no
+from checkers.domain.inputs.fields import (
+    Input,
+    Kind,
+    choice,
+    inputs_of,
+    many,
+    quantity,
+    text,
+    yes_no,
+)
 
 FORM_TEMPLATES = places.TOOLS / "templates" / "form"
 

@@ -6,9 +6,9 @@ import pytest
 
 from build_tools.code_pages import code_show
 from build_tools.limit_pages import limits_show
-from checkers.domain.codes import CODES
-from checkers.domain.limits import TABLES
-from checkers.domain.sources import Evidence
+from checkers.domain.codes.registry import CODES
+from checkers.domain.limits.tables import TABLES
+from checkers.domain.sources.documents import Evidence
 
 
 @pytest.mark.parametrize("key", TABLES)

@@ -13,8 +13,8 @@ from build_tools import places
 from build_tools.load_pages import load_pages, load_show, loads_show, silent_show, usual_case
 from build_tools.pages import foot
 from build_tools.picture_shows import picture_show
-from checkers.domain.cautions import cautions_against
-from checkers.domain.loads import LOADS
+from checkers.domain.loads.registry import LOADS
+from checkers.domain.sources.cautions import cautions_against
 
 PAGES = load_pages()
 

@@ -11,11 +11,11 @@ from build_tools.checker_shows import checker_show, doors, fragment
 from build_tools.pages import foot, made_pages, pages_in, way_to_root, whole_navigation
 from build_tools.site_build import ensure_site
 from checkers.catalogue import CHECKERS
-from checkers.domain.cautions import CAUTIONS, EVERYWHERE, cautions_for
-from checkers.domain.codes import CODES
+from checkers.domain.codes.registry import CODES
 from checkers.domain.errors import InvalidRequest
-from checkers.domain.limits import TABLES
-from checkers.domain.loads import LOADS
+from checkers.domain.limits.tables import TABLES
+from checkers.domain.loads.registry import LOADS
+from checkers.domain.sources.cautions import CAUTIONS, EVERYWHERE, cautions_for
 
 DOCS = places.ROOT / "docs"
 

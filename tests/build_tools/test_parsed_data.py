@@ -8,9 +8,9 @@ from typing import Any
 
 from build_tools import places
 from build_tools.parsed_data import FOLDER, MODULE, with_parsed_data
-from checkers.domain.code_loading import load_codes
-from checkers.domain.limit_loading import load_tables
-from checkers.domain.parsed_data import ParsedPath
+from checkers.domain.codes.loading import load_codes
+from checkers.domain.limits.loading import load_tables
+from checkers.domain.tables.parsed_data import ParsedPath
 
 DATA = places.ROOT / FOLDER
 FILES = {x.relative_to(places.ROOT).as_posix(): x for x in sorted(DATA.rglob("*.toml"))}

@@ -10,7 +10,7 @@ from build_tools.reference_shows import (
     surveys_show,
 )
 from checkers.domain.causes import CAUSES
-from checkers.domain.glossary import QUANTITIES
+from checkers.domain.tables.glossary import QUANTITIES
 from checkers.physics.circuits import CIRCUITS
 
 

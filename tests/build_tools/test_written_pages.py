@@ -11,7 +11,7 @@ import pytest
 from build_tools import places
 from build_tools.search_words import search_words
 from checkers import run
-from checkers.domain.limits import rows, rows_in
+from checkers.domain.limits.tables import rows, rows_in
 
 DOCS = places.ROOT / "docs"
 DAY = date(2026, 11, 24)

@@ -9,7 +9,7 @@ from typing import Any
 import pytest
 
 from checkers.catalogue.schedule import Inputs, schedule_for
-from checkers.domain.parsing import parse_inputs
+from checkers.domain.inputs.parsing import parse_inputs
 
 FILE = Path(__file__).with_name("schedule_notations.toml")
 CASES = tomllib.loads(FILE.read_text(encoding="utf-8"))["case"]

@@ -11,12 +11,12 @@ import pytest
 import checkers.catalogue
 from checkers import answer, run
 from checkers.catalogue import CHECKERS
-from checkers.domain.cautions import cautions_for
 from checkers.domain.checker import Checker, Example
-from checkers.domain.codes import CODES
-from checkers.domain.fields import Input, Kind, inputs_of
+from checkers.domain.codes.registry import CODES
+from checkers.domain.inputs.fields import Input, Kind, inputs_of
 from checkers.domain.question import Question
-from checkers.domain.sources import EVIDENCE_WORDS
+from checkers.domain.sources.cautions import cautions_for
+from checkers.domain.sources.documents import EVIDENCE_WORDS
 
 EVERY = pytest.mark.parametrize("checker", CHECKERS, ids=[one.slug for one in CHECKERS])
 EXAMPLES = [(checker, example) for checker in CHECKERS for example in checker.examples]

@@ -13,7 +13,7 @@ import pytest
 
 from checkers import run
 from checkers.catalogue import CHECKERS
-from checkers.domain.devices import Form
+from checkers.domain.device.device import Form
 from tests.catalogue.worse_knowledge import Path, Request, name_of, paths_in, without
 
 CASES = File(__file__).parents[1] / "cases"

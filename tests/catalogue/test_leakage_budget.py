@@ -9,7 +9,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from checkers import run
-from checkers.domain.loads import LOADS
+from checkers.domain.loads.registry import LOADS
 
 ORDER = ["pass", "cannot-say", "borderline", "fail"]
 CURRENTS = st.floats(min_value=0.01, max_value=20).map(lambda one: round(one, 3))

@@ -11,9 +11,9 @@ import pytest
 from checkers import run
 from checkers.catalogue.practice import fit_of
 from checkers.domain.causes import CAUSES
-from checkers.domain.codes import CODES
-from checkers.domain.drills import DRILLS
+from checkers.domain.codes.registry import CODES
 from checkers.judgement.practice.drawn import draw
+from checkers.judgement.practice.drills import DRILLS
 
 LEVELS = [str(level.number) for level in DRILLS.levels]
 ASKING_CAUSES = [str(level.number) for level in DRILLS.levels if "cause" in level.asks]

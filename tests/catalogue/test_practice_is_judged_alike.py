@@ -9,11 +9,11 @@ import pytest
 
 from checkers import run
 from checkers.catalogue.practice import fit_of
-from checkers.domain.cautions import cautions_against
-from checkers.domain.codes import CODES
-from checkers.domain.drills import DRILLS
-from checkers.domain.loads import LOADS
+from checkers.domain.codes.registry import CODES
+from checkers.domain.loads.registry import LOADS
+from checkers.domain.sources.cautions import cautions_against
 from checkers.judgement.practice.drawn import Drawn, draw
+from checkers.judgement.practice.drills import DRILLS
 from tests.catalogue.test_practice import ASKING_CAUSES, LEVELS, SOME_DAY, cause_behind
 
 DAY = date(2026, 11, 24)

@@ -9,7 +9,7 @@ import pytest
 
 from checkers import run
 from checkers.domain.causes import ACTIONS, CAUSES, NO_REMEDY, SAFETY_FIRST
-from checkers.domain.drills import DRILLS
+from checkers.judgement.practice.drills import DRILLS
 from tests.catalogue.test_practice import ASKING_CAUSES, LEVELS, SOME_DAY, cause_behind
 
 SEEDS = range(1, 9)

@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 
 from checkers import run
 from checkers.catalogue.schedule import Inputs, schedule_for
-from checkers.domain.parsing import parse_inputs
+from checkers.domain.inputs.parsing import parse_inputs
 from checkers.judgement.schedule.entry import RowKind
 from checkers.judgement.schedule.output_table import TableOutput
 from checkers.judgement.schedule.row import Row

@@ -8,8 +8,8 @@ from typing import Any
 import pytest
 
 from checkers import run
-from checkers.domain.codes import CODES
-from checkers.domain.devices import Form
+from checkers.domain.codes.registry import CODES
+from checkers.domain.device.device import Form
 
 CONTRACT = {"test", "multiple", "current", "waveform", "phase", "loads", "limit", "required_by"}
 TRIPPING = ["rccb", "rcbo", "socket", "portable", "modular", "cbr"]

@@ -7,7 +7,7 @@ from typing import Any
 import pytest
 
 from checkers import run
-from checkers.domain.loads import LOADS
+from checkers.domain.loads.registry import LOADS
 
 TYPES = ["AC", "A", "F", "B", "B+"]
 MAKERS = [*TYPES, "no-dc", "silent"]

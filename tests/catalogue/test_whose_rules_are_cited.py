@@ -11,9 +11,9 @@ import pytest
 
 import checkers.data
 from checkers import run
-from checkers.domain.codes import CODES
-from checkers.domain.loads import LOADS
-from checkers.domain.standing import FOR_COMPARISON
+from checkers.domain.codes.binding import FOR_COMPARISON
+from checkers.domain.codes.registry import CODES
+from checkers.domain.loads.registry import LOADS
 
 DATA = Path(checkers.data.__file__).parent
 INTERNATIONAL = {"iec", "de", "fr", "ie", "nl", "no"}

@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 from checkers import run
 from checkers.catalogue import CHECKERS
 from checkers.domain.checker import Checker
-from checkers.domain.fields import Input, Kind
+from checkers.domain.inputs.fields import Input, Kind
 from checkers.domain.verdicts import Outcome, worst
 from tests.catalogue.worse_knowledge import (
     Path,

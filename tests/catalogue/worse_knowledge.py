@@ -8,8 +8,8 @@ from typing import Any
 
 from hypothesis import strategies as st
 
-from checkers.domain.fields import Input, Kind, inputs_of
-from checkers.domain.glossary import QUANTITIES, UNITS
+from checkers.domain.inputs.fields import Input, Kind, inputs_of
+from checkers.domain.tables.glossary import QUANTITIES, UNITS
 
 Path = tuple[str | int, ...]
 Request = dict[str, Any]

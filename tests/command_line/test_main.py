@@ -11,7 +11,7 @@ import pytest
 
 from checkers.catalogue import CHECKERS
 from checkers.command_line.main import main
-from checkers.domain.codes import CODES
+from checkers.domain.codes.registry import CODES
 
 ROOT = Path(__file__).parents[2]
 DEVICE = ["--type", "A", "--rated-residual-current", "30 mA", "--code", "gb"]

@@ -16,8 +16,8 @@ from checkers import answer, run
 from checkers.catalogue import CHECKERS
 from checkers.command_line.flags import parser_for, request_from
 from checkers.domain.checker import Checker, Example
-from checkers.domain.fields import Input, Kind, inputs_of
-from checkers.domain.parsing import parse_inputs
+from checkers.domain.inputs.fields import Input, Kind, inputs_of
+from checkers.domain.inputs.parsing import parse_inputs
 
 EVERY = pytest.mark.parametrize("checker", CHECKERS, ids=[one.slug for one in CHECKERS])
 EXAMPLES = [(checker, example) for checker in CHECKERS for example in checker.examples]

@@ -13,10 +13,10 @@ from build_tools.currents import bands_show, currents_show
 from checkers.catalogue import CHECKERS
 from checkers.command_line.printing import print_reply
 from checkers.domain.checker import Checker
-from checkers.domain.devices import DeviceType
-from checkers.domain.limit_rows import Table
-from checkers.domain.limit_words import describe
-from checkers.domain.limits import TABLES
+from checkers.domain.device.device import DeviceType
+from checkers.domain.limits.rows import Table
+from checkers.domain.limits.tables import TABLES
+from checkers.domain.limits.words import describe
 from checkers.judgement.comparison import Limits
 from checkers.judgement.reading_words import limit_words
 

@@ -10,13 +10,13 @@ from pathlib import Path
 
 import pytest
 
-from checkers.domain.cautions import load_cautions
-from checkers.domain.code_loading import load_codes
-from checkers.domain.data_files import read_toml
+from checkers.domain.codes.loading import load_codes
 from checkers.domain.errors import DataError
-from checkers.domain.limit_loading import load_table
-from checkers.domain.limits import TABLES
-from checkers.domain.sources import load_sources
+from checkers.domain.limits.loading import load_table
+from checkers.domain.limits.tables import TABLES
+from checkers.domain.sources.cautions import load_cautions
+from checkers.domain.sources.documents import load_sources
+from checkers.domain.tables.data_files import read_toml
 from checkers.judgement.schedule.surveys import load_surveys
 from checkers.judgement.schedule.vocabulary import load_vocabulary
 

@@ -8,10 +8,10 @@ from pathlib import Path
 import pytest
 
 import checkers.data
-from checkers.domain.code_rules import PURPOSES, Code, Rule
-from checkers.domain.codes import CODES
-from checkers.domain.limits import TABLES, rows_in
-from checkers.domain.sources import Evidence
+from checkers.domain.codes.registry import CODES
+from checkers.domain.codes.rules import PURPOSES, Code, Rule
+from checkers.domain.limits.tables import TABLES, rows_in
+from checkers.domain.sources.documents import Evidence
 
 FOLDER = Path(checkers.data.__file__).parent / "codes"
 DAYS = [date(2005, 1, 1) + timedelta(days=97 * step) for step in range(90)]

@@ -9,9 +9,9 @@ from pathlib import Path
 import pytest
 
 import checkers.data
-from checkers.domain.limit_rows import Row, Table
-from checkers.domain.limits import TABLES, rows
-from checkers.domain.sources import SOURCES, Evidence
+from checkers.domain.limits.rows import Row, Table
+from checkers.domain.limits.tables import TABLES, rows
+from checkers.domain.sources.documents import SOURCES, Evidence
 
 FOLDER = Path(checkers.data.__file__).parent / "limits"
 ROWS = [row for table in TABLES.values() for row in table.rows]

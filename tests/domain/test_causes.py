@@ -17,9 +17,9 @@ from checkers.domain.causes import (
     SAFETY_FIRST,
     load_causes,
 )
-from checkers.domain.data_files import data_folder, read_toml
-from checkers.domain.devices import DeviceType
+from checkers.domain.device.device import DeviceType
 from checkers.domain.errors import DataError
+from checkers.domain.tables.data_files import data_folder, read_toml
 
 TEXT = read_toml(data_folder() / FILE, FILE)
 NOT_SAID = frozenset({DeviceType.UNKNOWN})

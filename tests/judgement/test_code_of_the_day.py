@@ -10,7 +10,7 @@ import pytest
 from checkers import run
 from checkers.catalogue import CHECKERS
 from checkers.domain.checker import Checker
-from checkers.domain.codes import CODES
+from checkers.domain.codes.registry import CODES
 
 LONG_AGO = date(1975, 1, 1)  # believed as a day, and before every edition named for a year
 UNKNOWN_THEN = [key for key, code in CODES.items() if not code.edition_on(LONG_AGO)]

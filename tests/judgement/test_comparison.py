@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from checkers.domain.measured import Measured, Said
+from checkers.domain.quantities.measured_value import Measured, Said
 from checkers.domain.verdicts import Outcome
 from checkers.judgement.comparison import Limits, compare
 

@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from checkers.domain.codes import CODES
+from checkers.domain.codes.registry import CODES
 from checkers.judgement.due_dates import parse_every
 
 DAYS = st.dates(min_value=date(1990, 1, 1), max_value=date(2100, 12, 31))

@@ -9,13 +9,13 @@ from math import inf
 
 import pytest
 
-from checkers.domain.codes import CODES
-from checkers.domain.conditions import Interval
-from checkers.domain.devices import Device
-from checkers.domain.limit_rows import Row, Table
-from checkers.domain.limits import TABLES
-from checkers.domain.readings import Circuit, Instrument, Reading, Waveform
-from checkers.domain.sources import PRODUCT_STANDARD, SOURCES
+from checkers.domain.codes.registry import CODES
+from checkers.domain.device.device import Device
+from checkers.domain.device.readings import Circuit, Instrument, Reading, Waveform
+from checkers.domain.limits.conditions import Interval
+from checkers.domain.limits.rows import Row, Table
+from checkers.domain.limits.tables import TABLES
+from checkers.domain.sources.documents import PRODUCT_STANDARD, SOURCES
 from checkers.domain.verdicts import Judges, Outcome
 from checkers.judgement.case import Case
 from checkers.judgement.reading import judge_reading

@@ -10,8 +10,8 @@ import pytest
 
 from checkers import run
 from checkers.domain.causes import CAUSES
-from checkers.domain.deciding_inputs import DECIDING, Decides
-from checkers.domain.readings import Test as Kind
+from checkers.domain.device.deciding_inputs import DECIDING, Decides
+from checkers.domain.device.readings import Test as Kind
 from checkers.judgement.guards import GUARDS
 
 GOOD: dict[str, dict[str, Any]] = {

@@ -9,7 +9,7 @@ import pytest
 
 import checkers
 from checkers.catalogue import CHECKERS
-from checkers.domain.measured import parse_measured
+from checkers.domain.quantities.measured_value import parse_measured
 from checkers.judgement.comparison import Limits
 from checkers.judgement.numbers import figure_numbers, reading_numbers
 

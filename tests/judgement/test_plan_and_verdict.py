@@ -9,9 +9,9 @@ from itertools import product
 
 import pytest
 
-from checkers.domain.codes import CODES
-from checkers.domain.devices import Device, DeviceType, Form
-from checkers.domain.readings import Circuit, Instrument, Reading, Waveform
+from checkers.domain.codes.registry import CODES
+from checkers.domain.device.device import Device, DeviceType, Form
+from checkers.domain.device.readings import Circuit, Instrument, Reading, Waveform
 from checkers.domain.verdicts import Finding, Judges, Outcome
 from checkers.judgement.case import Case
 from checkers.judgement.plan_steps import MAKER_STATES_IT, Step, steps_of

@@ -10,7 +10,7 @@ import pytest
 import checkers
 from checkers.catalogue import readings
 from checkers.command_line.printing import headline, print_reply
-from checkers.domain.codes import CODES
+from checkers.domain.codes.registry import CODES
 
 DEVICE = {"type": "A", "rated_residual_current": "30 mA", "form": "rcbo"}
 READINGS: dict[str, dict[str, Any]] = {

@@ -6,9 +6,9 @@ from datetime import date
 
 import pytest
 
-from checkers.domain.codes import CODES
-from checkers.domain.devices import Device
-from checkers.domain.readings import Circuit, Instrument
+from checkers.domain.codes.registry import CODES
+from checkers.domain.device.device import Device
+from checkers.domain.device.readings import Circuit, Instrument
 from checkers.judgement.case import Case
 from checkers.judgement.time_limits import TimeLimit, product_time_limit
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from checkers.domain.readings import Reading
+from checkers.domain.device.readings import Reading
 from checkers.domain.verdicts import Outcome
 from checkers.judgement.times_at_fault import Fault, Timed, at_fault, worst_of
 

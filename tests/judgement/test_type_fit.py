@@ -9,10 +9,10 @@ import pytest
 
 from checkers import run
 from checkers.catalogue import checker_for
-from checkers.domain.codes import CODES
-from checkers.domain.load_kinds import Separation
-from checkers.domain.loads import LOADS
-from checkers.domain.parsing import parse_inputs
+from checkers.domain.codes.registry import CODES
+from checkers.domain.inputs.parsing import parse_inputs
+from checkers.domain.loads.kinds import Separation
+from checkers.domain.loads.registry import LOADS
 
 TYPES = ("AC", "A", "F", "B", "B+")
 MAKERS = ("silent", *TYPES, "no-dc")

@@ -6,8 +6,8 @@ import dataclasses
 
 import pytest
 
-from checkers.domain.codes import CODES, TypeRule
-from checkers.domain.loads import LOADS
+from checkers.domain.codes.registry import CODES, TypeRule
+from checkers.domain.loads.registry import LOADS
 from checkers.domain.verdicts import Outcome
 from checkers.judgement.equipment import Equipment
 from checkers.judgement.type_rules import (

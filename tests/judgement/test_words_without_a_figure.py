@@ -8,7 +8,7 @@ from typing import Any
 import pytest
 
 from checkers import run
-from checkers.domain.measured import WORDS, Said, parse_measured
+from checkers.domain.quantities.measured_value import WORDS, Said, parse_measured
 from checkers.domain.verdicts import Outcome
 from checkers.judgement.comparison import Limits, compare
 

@@ -15,7 +15,7 @@ from math import pi, sin, sqrt
 import pytest
 from scipy.integrate import quad
 
-from checkers.domain.limits import TABLES, rows
+from checkers.domain.limits.tables import TABLES, rows
 
 DAY = date(2026, 11, 24)
 

@@ -9,7 +9,7 @@ import pytest
 from scipy.integrate import quad
 from scipy.stats import norm
 
-from checkers.domain.measured import parse_measured
+from checkers.domain.quantities.measured_value import parse_measured
 from checkers.judgement.inference.clouds import Columns
 from checkers.judgement.inference.neighbours import OFFSET_SPREAD, gains, pulls_of, summed
 from checkers.physics.response.attempt import Attempt

@@ -12,7 +12,7 @@ import pytest
 from scipy.integrate import solve_ivp
 from scipy.optimize import brentq
 
-from checkers.domain.limits import rows, rows_in
+from checkers.domain.limits.tables import rows, rows_in
 from checkers.physics.button_under_bias import ButtonOperates, button_operates
 from checkers.physics.core_parameters import CORE, BenchPoint, Scatter
 from checkers.physics.device_under_bias import trip_band, trip_current

@@ -15,8 +15,8 @@ from datetime import date
 
 import pytest
 
-from checkers.domain.codes import CODES
-from checkers.domain.limits import rows_in
+from checkers.domain.codes.registry import CODES
+from checkers.domain.limits.tables import rows_in
 
 DAY = date(2026, 11, 24)
 

@@ -8,8 +8,8 @@ from __future__ import annotations
 
 import pytest
 
-from checkers.domain.load_kinds import Separation
-from checkers.domain.loads import LOADS
+from checkers.domain.loads.kinds import Separation
+from checkers.domain.loads.registry import LOADS
 from checkers.judgement.type_order import covers, greatest
 from checkers.physics.circuits import CIRCUITS
 from checkers.physics.fault_setting import Setting

@@ -13,7 +13,7 @@ from datetime import date
 
 import pytest
 
-from checkers.domain.limits import rows
+from checkers.domain.limits.tables import rows
 
 DAY = date(2026, 11, 24)
 PUBLISHED = {

@@ -17,7 +17,7 @@ from datetime import date
 
 import pytest
 
-from checkers.domain.limits import TABLES, rows, rows_in
+from checkers.domain.limits.tables import TABLES, rows, rows_in
 
 DAY = date(2026, 11, 24)
 

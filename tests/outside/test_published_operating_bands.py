@@ -20,7 +20,7 @@ from datetime import date
 
 import pytest
 
-from checkers.domain.limits import rows, rows_in
+from checkers.domain.limits.tables import rows, rows_in
 
 DAY = date(2026, 11, 24)
 

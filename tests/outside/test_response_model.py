@@ -16,7 +16,7 @@ from scipy.integrate import solve_ivp
 from scipy.stats import lomax, norm
 
 from checkers.domain.causes import CAUSES
-from checkers.domain.measured import Measured, Said
+from checkers.domain.quantities.measured_value import Measured, Said
 from checkers.judgement.inference.clouds import Columns
 from checkers.judgement.inference.likelihood import MISREAD, NEIGHBOURS, USUAL, log_likelihoods
 from checkers.physics.response.attempt import Attempt

@@ -7,8 +7,8 @@ from typing import Any
 
 import pytest
 
-from checkers.domain.data_files import data_folder, read_toml
 from checkers.domain.errors import DataError
+from checkers.domain.tables.data_files import data_folder, read_toml
 from checkers.physics.circuits import CIRCUITS, FILE, load_circuits
 
 CONTRACT = {

@@ -6,9 +6,9 @@ from typing import Any
 
 import pytest
 
-from checkers.domain.data_files import data_folder, read_toml
-from checkers.domain.devices import SENSES_SMOOTH_DC, DeviceType
+from checkers.domain.device.device import SENSES_SMOOTH_DC, DeviceType
 from checkers.domain.errors import DataError
+from checkers.domain.tables.data_files import data_folder, read_toml
 from checkers.physics.core_parameters import CORE, Scatter, load_core_file
 
 

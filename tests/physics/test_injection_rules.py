@@ -6,8 +6,8 @@ from typing import Any
 
 import pytest
 
-from checkers.domain.data_files import data_folder, read_toml
 from checkers.domain.errors import DataError
+from checkers.domain.tables.data_files import data_folder, read_toml
 from checkers.physics.injection_rules import INJECTION, load_injection_rules
 
 

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from checkers.domain.data_files import data_folder, read_toml
-from checkers.domain.devices import DeviceType
-from checkers.domain.placed_readings import PLACES
-from checkers.domain.readings import Test, Waveform
-from checkers.domain.records import Record
-from checkers.domain.sources import EVIDENCE_WORDS
+from checkers.domain.device.device import DeviceType
+from checkers.domain.device.placed_readings import PLACES
+from checkers.domain.device.readings import Test, Waveform
+from checkers.domain.sources.documents import EVIDENCE_WORDS
+from checkers.domain.tables.data_files import data_folder, read_toml
+from checkers.domain.tables.records import Record
 
 FILE = "next_tests.toml"
 LOADS = frozenset({"on", "off", "unknown"})

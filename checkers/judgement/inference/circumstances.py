@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from checkers.domain.quantities import format_quantity
+from checkers.domain.quantities.quantity import format_quantity
 from checkers.judgement.case import Case
 from checkers.judgement.dc_fitness import tolerated_dc_row
 from checkers.physics.response.known import Known

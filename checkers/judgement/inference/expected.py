@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 from math import exp
 
-from checkers.domain.measured import Measured
-from checkers.domain.quantities import format_number, format_quantity
-from checkers.domain.ranges import range_in_words
+from checkers.domain.quantities.measured_value import Measured
+from checkers.domain.quantities.quantity import format_number, format_quantity
+from checkers.domain.quantities.ranges import range_in_words
 from checkers.judgement.inference.clouds import Columns
 from checkers.judgement.inference.likelihood import shown_below
 from checkers.physics.response.attempt import Attempt

@@ -9,9 +9,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from checkers.domain.devices import DeviceType, Form
-from checkers.domain.limits import rows_in
-from checkers.domain.placed_readings import PlacedReading
+from checkers.domain.device.device import DeviceType, Form
+from checkers.domain.device.placed_readings import PlacedReading
+from checkers.domain.limits.tables import rows_in
 from checkers.domain.verdicts import Finding, Outcome
 from checkers.judgement.case import Case
 from checkers.judgement.inference.inspected import Inspected, settled

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from math import log
 
-from checkers.domain.devices import DeviceType
+from checkers.domain.device.device import DeviceType
 from checkers.judgement.inference.candidates import CANDIDATES
 from checkers.physics.response.figures import FIGURES
 from checkers.physics.response.known import Known

@@ -12,7 +12,7 @@ from collections.abc import Sequence
 from math import log
 from typing import NamedTuple
 
-from checkers.domain.measured import Measured, Said
+from checkers.domain.quantities.measured_value import Measured, Said
 from checkers.judgement.inference.clouds import Columns
 from checkers.physics.response.attempt import Attempt
 

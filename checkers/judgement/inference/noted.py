@@ -6,11 +6,11 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import zip_longest
 
+from checkers.domain.device.placed_readings import PlacedReading
+from checkers.domain.device.readings import Test, Waveform
 from checkers.domain.errors import quoted
-from checkers.domain.judging import JUDGING
-from checkers.domain.measured import SHOWS_NOTHING, Measured, Said
-from checkers.domain.placed_readings import PlacedReading
-from checkers.domain.readings import Test, Waveform
+from checkers.domain.quantities.measured_value import SHOWS_NOTHING, Measured, Said
+from checkers.domain.sources.judging import JUDGING
 from checkers.judgement.case import Case
 from checkers.judgement.reading_words import name_of, spoken
 from checkers.judgement.test_level import level_of, step_factor

@@ -6,10 +6,10 @@ from collections.abc import Sequence
 from dataclasses import replace
 from itertools import pairwise
 
-from checkers.domain.placed_readings import PlacedReading
-from checkers.domain.quantities import format_quantity
-from checkers.domain.ranges import range_in_words
-from checkers.domain.readings import Test, Waveform
+from checkers.domain.device.placed_readings import PlacedReading
+from checkers.domain.device.readings import Test, Waveform
+from checkers.domain.quantities.quantity import format_quantity
+from checkers.domain.quantities.ranges import range_in_words
 from checkers.judgement.case import Case
 from checkers.judgement.inference.candidates import CANDIDATES, ReadingCandidate
 from checkers.judgement.inference.noted import attempt_of

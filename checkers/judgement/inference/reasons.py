@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from math import exp, log
 
-from checkers.domain.quantities import format_number
+from checkers.domain.quantities.quantity import format_number
 from checkers.judgement.inference.candidates import CANDIDATES
 from checkers.judgement.inference.clouds import predicted
 from checkers.judgement.inference.expected import expected_words, weights_of

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
-from checkers.domain.measured import Said
+from checkers.domain.quantities.measured_value import Said
 from checkers.judgement.inference.noted import Noted
 from checkers.judgement.inference.question import Question, binned
 

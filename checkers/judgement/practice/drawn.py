@@ -8,12 +8,11 @@ from datetime import date
 from itertools import product
 from random import Random
 
-from checkers.domain.codes import Code
-from checkers.domain.devices import Device
-from checkers.domain.drills import DRILLS, FILE, SOUND, Level, Scene, Thing
+from checkers.domain.codes.registry import Code
+from checkers.domain.device.device import Device
+from checkers.domain.device.readings import Circuit, Instrument
 from checkers.domain.errors import DataError
-from checkers.domain.measured import Said
-from checkers.domain.readings import Circuit, Instrument
+from checkers.domain.quantities.measured_value import Said
 from checkers.domain.verdicts import Finding, Outcome
 from checkers.judgement.case import Case
 from checkers.judgement.inference.candidates import CANDIDATES
@@ -21,6 +20,7 @@ from checkers.judgement.inference.explaining import known_of
 from checkers.judgement.inference.looks import PREDICATES
 from checkers.judgement.inference.noted import attempt_of
 from checkers.judgement.leakage import budget_of
+from checkers.judgement.practice.drills import DRILLS, FILE, SOUND, Level, Scene, Thing
 from checkers.judgement.practice.taken import Taken, reading_of, take
 from checkers.physics.response.in_good_order import in_good_order
 from checkers.physics.response.known import Known

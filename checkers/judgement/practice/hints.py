@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from checkers.domain.causes import CAUSES
-from checkers.domain.drills import DRILLS
 from checkers.domain.verdicts import Finding, Outcome, Result
 from checkers.judgement.inference.next_test import most_telling
 from checkers.judgement.inference.noted import attempt_of
 from checkers.judgement.inference.question import Question
 from checkers.judgement.inference.questions import questions
 from checkers.judgement.practice.drawn import Drawn
+from checkers.judgement.practice.drills import DRILLS
 from checkers.judgement.practice.marking import Decision, chance_of, mark
 from checkers.judgement.practice.practised import Practised
 from checkers.judgement.practice.taken import reading_of

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 from checkers.domain.causes import ACTIONS, CAUSES, NO_REMEDY, REMAINDER
-from checkers.domain.sources import Citation
+from checkers.domain.sources.documents import Citation
 from checkers.domain.verdicts import Finding, Judges, Outcome, Result
 from checkers.judgement.inference.expected import percent
 from checkers.judgement.inference.explaining import Explained

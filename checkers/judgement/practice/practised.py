@@ -5,11 +5,11 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from checkers.domain.drills import Level
 from checkers.domain.verdicts import Finding, Outcome, Result
 from checkers.judgement.inference.explaining import Explained, explain
 from checkers.judgement.inference.inspected import Inspected
 from checkers.judgement.practice.drawn import Drawn
+from checkers.judgement.practice.drills import Level
 from checkers.judgement.practice.taken import Taken
 from checkers.judgement.reading_words import spoken
 

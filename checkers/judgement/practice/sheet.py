@@ -8,10 +8,10 @@ from datetime import date
 from typing import Any
 
 from checkers.domain.causes import ACTIONS, CAUSES
-from checkers.domain.codes import Code
-from checkers.domain.drills import DRILLS, Level, Thing
+from checkers.domain.codes.registry import Code
 from checkers.domain.verdicts import Result
 from checkers.judgement.practice.drawn import LAST_SEED, Drawn, Fit, draw
+from checkers.judgement.practice.drills import DRILLS, Level, Thing
 from checkers.judgement.practice.practised import deciding, told
 from checkers.judgement.practice.taken import Taken, take
 

@@ -6,12 +6,12 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from random import Random
 
-from checkers.domain.drills import Thing
-from checkers.domain.placed_readings import PlacedReading
-from checkers.domain.quantities import format_quantity
+from checkers.domain.device.placed_readings import PlacedReading
+from checkers.domain.quantities.quantity import format_quantity
 from checkers.judgement.case import Case
 from checkers.judgement.inference.looks import PREDICATES
 from checkers.judgement.inference.noted import SHOWS_OPERATION, attempt_of
+from checkers.judgement.practice.drills import Thing
 from checkers.physics.response.known import Known
 from checkers.physics.response.possible import Possible
 from checkers.physics.response.shown import happens, shown_reading, watched_reading

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from checkers.domain.readings import Test
+from checkers.domain.device.readings import Test
 from checkers.domain.verdicts import Finding, Outcome, Result
 
 SAYS = (

@@ -8,10 +8,10 @@ from dataclasses import dataclass, field
 from functools import lru_cache
 from typing import Any
 
-from checkers.domain.measured import Said, parse_measured, with_unit
-from checkers.domain.quantities import format_number
-from checkers.domain.readings import EXPECTED, Test
-from checkers.domain.typed_numbers import FIGURE, NotAQuantity
+from checkers.domain.device.readings import EXPECTED, Test
+from checkers.domain.quantities.measured_value import Said, parse_measured, with_unit
+from checkers.domain.quantities.quantity import format_number
+from checkers.domain.quantities.typed_numbers import FIGURE, NotAQuantity
 from checkers.judgement.schedule.cell_words import CANONICAL, canonical, is_empty, is_word
 from checkers.judgement.schedule.labelled import Labelled, labelled_readings
 from checkers.judgement.schedule.meaning import HALF, TRIPPED, Meaning

@@ -8,8 +8,8 @@ from __future__ import annotations
 
 import heapq
 
-from checkers.domain.measured import Said
-from checkers.domain.readings import Test
+from checkers.domain.device.readings import Test
+from checkers.domain.quantities.measured_value import Said
 from checkers.domain.verdicts import Finding, Judges, Numbers, Outcome, Subject
 from checkers.judgement.schedule.entry import RowKind
 from checkers.judgement.schedule.row import NEEDS_A_PERSON, Row

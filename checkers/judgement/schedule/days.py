@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from datetime import date
 
-from checkers.domain.believable_days import EARLIEST
+from checkers.domain.inputs.believable_days import EARLIEST
 from checkers.judgement.schedule.plain import plain
 from checkers.judgement.schedule.vocabulary import VOCABULARY
 

@@ -8,8 +8,8 @@ from dataclasses import dataclass, field
 from functools import cache, lru_cache
 from typing import TypeVar
 
-from checkers.domain.sources import recognise
-from checkers.domain.typed_numbers import FIGURE, NotAQuantity, number_in
+from checkers.domain.quantities.typed_numbers import FIGURE, NotAQuantity, number_in
+from checkers.domain.sources.documents import recognise
 from checkers.judgement.schedule.plain import plain
 from checkers.judgement.schedule.vocabulary import VOCABULARY, phrases
 

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from datetime import date
 from typing import Any
 
-from checkers.domain.readings import Test
+from checkers.domain.device.readings import Test
 from checkers.judgement.schedule.cell_words import is_empty, is_word, names_a_spare, unwrapped
 from checkers.judgement.schedule.days import day_in
 from checkers.judgement.schedule.entry import Entry, RowKind

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import re
 
-from checkers.domain.typed_numbers import FIGURE
+from checkers.domain.quantities.typed_numbers import FIGURE
 
 INVISIBLE = r"\s\u00a0\u00ad\u200b-\u200f\u2060\ufeff\x00-\x1f"
 RUNS = re.compile(rf"[{INVISIBLE}]*+[=+\-@＝＋－＠﹢﹣﹦﹫]|[\t\r\n]")

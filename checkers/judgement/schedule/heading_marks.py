@@ -7,8 +7,8 @@ from dataclasses import dataclass, field
 from functools import cache
 from typing import TypeVar
 
-from checkers.domain.glossary import SPELLINGS
-from checkers.domain.typed_numbers import FIGURE, NotAQuantity, number_in
+from checkers.domain.quantities.typed_numbers import FIGURE, NotAQuantity, number_in
+from checkers.domain.tables.glossary import SPELLINGS
 from checkers.judgement.schedule.plain import plain
 from checkers.judgement.schedule.vocabulary import VOCABULARY, Word, heading_phrases
 

@@ -6,8 +6,8 @@ import re
 from dataclasses import replace
 from functools import lru_cache
 
-from checkers.domain.glossary import UNITS
-from checkers.domain.readings import Test
+from checkers.domain.device.readings import Test
+from checkers.domain.tables.glossary import UNITS
 from checkers.judgement.schedule.heading_marks import Marks, marks_of
 from checkers.judgement.schedule.meaning import PROPERTIES, READING, UNKNOWN, Meaning, test_of
 

@@ -6,8 +6,8 @@ import re
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from checkers.domain.readings import Test
-from checkers.domain.typed_numbers import FIGURE, number_in
+from checkers.domain.device.readings import Test
+from checkers.domain.quantities.typed_numbers import FIGURE, number_in
 from checkers.judgement.schedule.plain import AS_WRITTEN, RATED
 
 # A figure glued to a following x (9.6x) could be a label or a reading: neither is taken.

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from checkers.domain.errors import quoted
-from checkers.domain.typed_numbers import FIGURE, whole_number
+from checkers.domain.quantities.typed_numbers import FIGURE, whole_number
 from checkers.judgement.schedule.headings import NOTHING, meaning_of
 from checkers.judgement.schedule.meaning import ONE_A_ROW, Meaning
 from checkers.judgement.schedule.plain import plain

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
-from checkers.domain.quantities import format_number, format_quantity
-from checkers.domain.readings import Test
+from checkers.domain.device.readings import Test
+from checkers.domain.quantities.quantity import format_number, format_quantity
 from checkers.judgement.reading_words import spoken
 from checkers.judgement.schedule.vocabulary import VOCABULARY
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Any
 
-from checkers.domain.cautions import CAUTIONS
+from checkers.domain.sources.cautions import CAUTIONS
 from checkers.domain.verdicts import Outcome
 from checkers.judgement.schedule.decoding import MARK
 from checkers.judgement.schedule.entry import RowKind

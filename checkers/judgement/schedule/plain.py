@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 import unicodedata
 
-from checkers.domain.typed_numbers import compatible, with_leading_nought
+from checkers.domain.quantities.typed_numbers import compatible, with_leading_nought
 
 AS_WRITTEN = str.maketrans(
     {

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from checkers.domain.glossary import QUANTITIES, UNITS
-from checkers.domain.quantities import format_number, parse_quantity
-from checkers.domain.sources import recognise
-from checkers.domain.typed_numbers import NotAQuantity, is_bare
+from checkers.domain.quantities.quantity import format_number, parse_quantity
+from checkers.domain.quantities.typed_numbers import NotAQuantity, is_bare
+from checkers.domain.sources.documents import recognise
+from checkers.domain.tables.glossary import QUANTITIES, UNITS
 from checkers.judgement.schedule.cell_words import is_word
 from checkers.judgement.schedule.descriptions import Description, describe
 from checkers.judgement.schedule.entry import Entry

@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import replace
 
-from checkers.domain.multiples import parse_multiple
-from checkers.domain.quantities import parse_quantity
-from checkers.domain.readings import Test
-from checkers.domain.typed_numbers import NotAQuantity
+from checkers.domain.device.readings import Test
+from checkers.domain.quantities.multiples import parse_multiple
+from checkers.domain.quantities.quantity import parse_quantity
+from checkers.domain.quantities.typed_numbers import NotAQuantity
 from checkers.judgement.schedule.cell_words import is_empty, is_word
 from checkers.judgement.schedule.cells import NOTHING, Read, read_cell
 from checkers.judgement.schedule.entry import Entry

@@ -6,8 +6,8 @@ from collections.abc import Mapping
 from dataclasses import replace
 from typing import Any
 
-from checkers.domain.quantities import format_number
-from checkers.domain.readings import Test
+from checkers.domain.device.readings import Test
+from checkers.domain.quantities.quantity import format_number
 from checkers.domain.verdicts import Figure, Finding, Judges, Outcome, StillToDo
 from checkers.judgement.schedule.days import MONTH_FIRST
 from checkers.judgement.schedule.delimiters import NAMES

@@ -6,9 +6,9 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any
 
-from checkers.domain.data_files import data_folder, read_toml
-from checkers.domain.records import Record
-from checkers.domain.sources import EVIDENCE_WORDS, SOURCES, Citation, cite
+from checkers.domain.sources.documents import EVIDENCE_WORDS, SOURCES, Citation, cite
+from checkers.domain.tables.data_files import data_folder, read_toml
+from checkers.domain.tables.records import Record
 
 FILE = "surveys.toml"
 

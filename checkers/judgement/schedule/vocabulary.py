@@ -8,9 +8,9 @@ from dataclasses import dataclass
 from functools import cache
 from typing import Any
 
-from checkers.domain.data_files import data_folder, read_toml
-from checkers.domain.records import Record
-from checkers.domain.sources import recognise
+from checkers.domain.sources.documents import recognise
+from checkers.domain.tables.data_files import data_folder, read_toml
+from checkers.domain.tables.records import Record
 from checkers.judgement.schedule.plain import plain
 
 FILE = "headings.toml"

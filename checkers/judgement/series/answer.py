@@ -6,7 +6,7 @@ from collections.abc import Mapping, Sequence
 from math import isinf
 from typing import Any
 
-from checkers.domain.devices import Form
+from checkers.domain.device.device import Form
 from checkers.domain.verdicts import Figure
 from checkers.judgement.safe_rounding import rounded_up
 from checkers.judgement.series.arrangement import Arrangement

@@ -7,9 +7,9 @@ from dataclasses import dataclass, replace
 from datetime import date
 from typing import TypeVar
 
-from checkers.domain.codes import Code
-from checkers.domain.devices import Device, Form
-from checkers.domain.fields import Labelled
+from checkers.domain.codes.registry import Code
+from checkers.domain.device.device import Device, Form
+from checkers.domain.inputs.fields import Labelled
 from checkers.judgement.equipment import Equipment
 
 One = TypeVar("One")

@@ -7,8 +7,8 @@ from dataclasses import replace
 from datetime import date
 from functools import lru_cache
 
-from checkers.domain.codes import Code
-from checkers.domain.devices import DeviceType
+from checkers.domain.codes.registry import Code
+from checkers.domain.device.device import DeviceType
 from checkers.domain.verdicts import Finding, Outcome
 from checkers.judgement.equipment import Equipment
 from checkers.judgement.series.arrangement import Arrangement, DCProtection

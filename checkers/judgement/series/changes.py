@@ -6,16 +6,16 @@ from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from typing import Protocol
 
-from checkers.domain.change_efforts import EFFORTS
-from checkers.domain.devices import Device, DeviceType, Form
-from checkers.domain.known_figures import KNOWN
-from checkers.domain.quantities import format_quantity
+from checkers.domain.device.device import Device, DeviceType, Form
+from checkers.domain.quantities.quantity import format_quantity
+from checkers.domain.sources.constants import KNOWN
 from checkers.judgement.series.arrangement import (
     Arrangement,
     DCProtection,
     PlacedDevice,
     arrange,
 )
+from checkers.judgement.series.change.efforts import EFFORTS
 from checkers.judgement.series.dc_limits import dc_limits
 from checkers.judgement.series.dc_sources import left_by
 from checkers.judgement.series.type_fit import protected_by

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from checkers.domain.devices import DeviceType, Form
-from checkers.domain.known_figures import KNOWN
-from checkers.domain.quantities import format_number, format_quantity
+from checkers.domain.device.device import DeviceType, Form
+from checkers.domain.quantities.quantity import format_number, format_quantity
+from checkers.domain.sources.constants import KNOWN
 from checkers.judgement.series.arrangement import Arrangement, DCProtection
 from checkers.judgement.series.dc_sources import can_give_smooth_dc
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from math import inf
 
-from checkers.domain.devices import DeviceType, Form
+from checkers.domain.device.device import DeviceType, Form
 from checkers.judgement.promised_dc import promised_by
 from checkers.judgement.series.arrangement import Arrangement, DCProtection
 from checkers.judgement.series.dc_ceilings import limit_from_above

@@ -6,11 +6,11 @@ from dataclasses import dataclass, replace
 from datetime import date
 from functools import lru_cache
 
-from checkers.domain.codes import Code
-from checkers.domain.devices import Device, DeviceType, Form
-from checkers.domain.known_figures import KNOWN
-from checkers.domain.limit_rows import Row
-from checkers.domain.readings import Circuit, Instrument
+from checkers.domain.codes.registry import Code
+from checkers.domain.device.device import Device, DeviceType, Form
+from checkers.domain.device.readings import Circuit, Instrument
+from checkers.domain.limits.rows import Row
+from checkers.domain.sources.constants import KNOWN
 from checkers.judgement.case import Case
 from checkers.judgement.current_bands import Band, operating_band
 from checkers.judgement.dc_fitness import tolerated_dc_row

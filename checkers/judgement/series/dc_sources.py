@@ -7,7 +7,7 @@ from functools import lru_cache
 from math import inf
 from typing import NamedTuple
 
-from checkers.domain.codes import Code
+from checkers.domain.codes.registry import Code
 from checkers.judgement.equipment import Equipment
 from checkers.judgement.own_interrupter import interrupter_on_dc
 from checkers.judgement.series.arrangement import DCProtection, PlacedLoad

@@ -5,11 +5,11 @@ from __future__ import annotations
 from dataclasses import dataclass
 from datetime import date
 
-from checkers.domain.codes import Code
-from checkers.domain.devices import Device
-from checkers.domain.known_figures import KNOWN
-from checkers.domain.limits import rows_in
-from checkers.domain.sources import Citation
+from checkers.domain.codes.registry import Code
+from checkers.domain.device.device import Device
+from checkers.domain.limits.tables import rows_in
+from checkers.domain.sources.constants import KNOWN
+from checkers.domain.sources.documents import Citation
 from checkers.judgement.reading_words import citations
 from checkers.judgement.safe_rounding import rounded_down
 

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from enum import StrEnum
 
-from checkers.domain.devices import DeviceType, Form
+from checkers.domain.device.device import DeviceType, Form
 from checkers.domain.verdicts import Outcome, worst
 from checkers.judgement.series.arrangement import Arrangement
 from checkers.judgement.series.dc_limits import DCLimits, dc_limits

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from math import isinf
 
-from checkers.domain.devices import Device
-from checkers.domain.known_figures import KNOWN
-from checkers.domain.quantities import format_quantity
-from checkers.domain.sources import Citation
+from checkers.domain.device.device import Device
+from checkers.domain.quantities.quantity import format_quantity
+from checkers.domain.sources.constants import KNOWN
+from checkers.domain.sources.documents import Citation
 from checkers.domain.verdicts import Finding, Judges, MeasuredAs, Numbers, Outcome
 from checkers.judgement.reading_words import citations
 from checkers.judgement.series.arrangement import Arrangement

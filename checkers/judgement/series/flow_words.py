@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from math import isinf
 
-from checkers.domain.devices import DeviceType
-from checkers.domain.known_figures import KNOWN
-from checkers.domain.quantities import format_quantity
-from checkers.domain.sources import Citation
+from checkers.domain.device.device import DeviceType
+from checkers.domain.quantities.quantity import format_quantity
+from checkers.domain.sources.constants import KNOWN
+from checkers.domain.sources.documents import Citation
 from checkers.judgement.own_interrupter import interrupter_on_dc
 from checkers.judgement.promised_dc import promised_by
 from checkers.judgement.reading_words import citations

@@ -11,8 +11,8 @@ import textwrap
 from collections.abc import Iterator, Sequence
 from typing import Any
 
-from checkers.domain.devices import Device, DeviceType, Form
-from checkers.domain.quantities import format_quantity
+from checkers.domain.device.device import Device, DeviceType, Form
+from checkers.domain.quantities.quantity import format_quantity
 from checkers.judgement.series.arrangement import Arrangement, DCProtection
 from checkers.judgement.series.dc_sources import Bounds, left_by
 from checkers.judgement.series.fitness import Fitness, Why

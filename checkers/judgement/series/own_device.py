@@ -6,8 +6,8 @@ from collections.abc import Iterator
 from dataclasses import replace
 from typing import NamedTuple
 
-from checkers.domain.load_kinds import LoadRule
-from checkers.domain.quantities import format_quantity
+from checkers.domain.loads.kinds import LoadRule
+from checkers.domain.quantities.quantity import format_quantity
 from checkers.domain.verdicts import Finding, Judges, Outcome
 from checkers.judgement.equipment_fit import NO_RATING, rating_finding
 from checkers.judgement.series.arrangement import Arrangement, DCProtection

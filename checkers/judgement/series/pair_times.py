@@ -8,11 +8,11 @@ from datetime import date
 from functools import lru_cache
 from math import inf
 
-from checkers.domain.codes import Code
-from checkers.domain.devices import Device, Form
-from checkers.domain.limit_rows import Row
-from checkers.domain.limits import rows
-from checkers.domain.readings import Circuit, Instrument
+from checkers.domain.codes.registry import Code
+from checkers.domain.device.device import Device, Form
+from checkers.domain.device.readings import Circuit, Instrument
+from checkers.domain.limits.rows import Row
+from checkers.domain.limits.tables import rows
 from checkers.judgement.case import Case
 from checkers.judgement.current_bands import operating_band
 from checkers.judgement.disconnection import surest_time

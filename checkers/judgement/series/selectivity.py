@@ -6,9 +6,9 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import lru_cache
 
-from checkers.domain.devices import Device
-from checkers.domain.limit_rows import Row
-from checkers.domain.limits import rows_in
+from checkers.domain.device.device import Device
+from checkers.domain.limits.rows import Row
+from checkers.domain.limits.tables import rows_in
 from checkers.domain.verdicts import Outcome
 from checkers.judgement.series.arrangement import Arrangement
 from checkers.judgement.series.fault_levels import RealFault, Supply, real_fault

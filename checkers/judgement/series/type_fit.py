@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from checkers.domain.devices import Form
+from checkers.domain.device.device import Form
 from checkers.judgement.equipment import Equipment
 from checkers.judgement.equipment_fit import CONTRADICTED, DETECTION_ELSEWHERE
 from checkers.judgement.series.arrangement import Arrangement, DCProtection

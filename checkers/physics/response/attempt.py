@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from checkers.domain.readings import HALF_WAVES, Test, Waveform
+from checkers.domain.device.readings import HALF_WAVES, Test, Waveform
 
 
 @dataclass(frozen=True, slots=True)

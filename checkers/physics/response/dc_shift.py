@@ -6,7 +6,7 @@ from bisect import bisect_left
 from functools import lru_cache
 from math import inf, sqrt
 
-from checkers.domain.devices import SENSES_SMOOTH_DC
+from checkers.domain.device.device import SENSES_SMOOTH_DC
 from checkers.physics.core_parameters import CORE, CoreData, Scatter
 from checkers.physics.response.figures import FIGURES
 from checkers.physics.trip_under_bias import peaks_to_trip

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from math import inf, log
 
-from checkers.domain.devices import DeviceType
+from checkers.domain.device.device import DeviceType
 from checkers.physics.response.figures import FIGURES
 from checkers.physics.response.in_good_order import half_wave_ratio, sound_unit
 from checkers.physics.response.known import Known

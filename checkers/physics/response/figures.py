@@ -5,9 +5,9 @@ from __future__ import annotations
 from dataclasses import dataclass, fields
 from math import exp, inf
 
-from checkers.domain.data_files import data_folder, read_toml
-from checkers.domain.records import Record
-from checkers.domain.sources import EVIDENCE_WORDS, SOURCES
+from checkers.domain.sources.documents import EVIDENCE_WORDS, SOURCES
+from checkers.domain.tables.data_files import data_folder, read_toml
+from checkers.domain.tables.records import Record
 
 FILE = "response.toml"
 LAWS = frozenset({"plain", "log"})

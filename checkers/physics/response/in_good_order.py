@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from math import inf
 
-from checkers.domain.devices import SENSES_SMOOTH_DC, DeviceType
+from checkers.domain.device.device import SENSES_SMOOTH_DC, DeviceType
 from checkers.physics.core_parameters import CORE
 from checkers.physics.response.dc_shift import dc_shift
 from checkers.physics.response.figures import FIGURES

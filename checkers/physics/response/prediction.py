@@ -6,7 +6,7 @@ from dataclasses import replace
 from math import inf, sqrt
 from typing import NamedTuple
 
-from checkers.domain.readings import HALF_WAVES, Test
+from checkers.domain.device.readings import HALF_WAVES, Test
 from checkers.physics.response.attempt import Attempt
 from checkers.physics.response.figures import FIGURES
 from checkers.physics.response.possible import Handling, Possible, Unit

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from checkers.domain.readings import HALF_WAVES, Waveform
+from checkers.domain.device.readings import HALF_WAVES, Waveform
 from checkers.physics.response.attempt import Attempt
 from checkers.physics.response.figures import FIGURES
 from checkers.physics.response.possible import Handling, Unit

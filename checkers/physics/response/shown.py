@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from random import Random
 
-from checkers.domain.readings import Test
+from checkers.domain.device.readings import Test
 from checkers.physics.response.attempt import Attempt
 from checkers.physics.response.figures import FIGURES
 from checkers.physics.response.possible import Possible

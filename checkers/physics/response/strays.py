@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from random import Random
 
-from checkers.domain.readings import Test
+from checkers.domain.device.readings import Test
 from checkers.physics.response.attempt import Attempt
 from checkers.physics.response.figures import FIGURES
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from math import erf, inf, log, sqrt
 from typing import NamedTuple
 
-from checkers.domain.readings import Waveform
+from checkers.domain.device.readings import Waveform
 from checkers.physics.response.attempt import Attempt
 from checkers.physics.response.figures import FIGURES
 from checkers.physics.response.possible import Unit

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from datetime import date
 
-from checkers.domain.codes import CODES
-from checkers.domain.devices import Device
-from checkers.domain.parsing import parse_inputs
-from checkers.domain.placed_readings import PlacedReading
-from checkers.domain.readings import Circuit, Instrument
+from checkers.domain.codes.registry import CODES
+from checkers.domain.device.device import Device
+from checkers.domain.device.placed_readings import PlacedReading
+from checkers.domain.device.readings import Circuit, Instrument
+from checkers.domain.inputs.parsing import parse_inputs
 from checkers.judgement.case import Case
 
 DEVICE = {"type": "A", "rated_residual_current": "30 mA"}

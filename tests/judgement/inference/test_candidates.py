@@ -8,9 +8,9 @@ from typing import Any
 
 import pytest
 
-from checkers.domain.data_files import data_folder, read_toml
+from checkers.domain.device.inspection import STRANGE
 from checkers.domain.errors import DataError
-from checkers.domain.looked import STRANGE
+from checkers.domain.tables.data_files import data_folder, read_toml
 from checkers.judgement.inference.candidates import CANDIDATES, FILE, load_candidates
 from checkers.judgement.inference.looks import PREDICATES
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from checkers.domain.measured import parse_measured
+from checkers.domain.quantities.measured_value import parse_measured
 from checkers.judgement.inference.clouds import Columns
 from checkers.judgement.inference.expected import expected_words
 from checkers.physics.response.attempt import Attempt

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 import pytest
 
-from checkers.domain.placed_readings import PlacedReading
+from checkers.domain.device.placed_readings import PlacedReading
 from checkers.judgement.case import Case
 from checkers.judgement.inference.explaining import explain
 from tests.judgement.inference.a_case import case, reading, time

@@ -9,7 +9,7 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from checkers import run
-from checkers.domain.codes import CODES
+from checkers.domain.codes.registry import CODES
 
 LEAVE = "leave it in service"
 PROTECTED = "whether people are protected"

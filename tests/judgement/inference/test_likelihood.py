@@ -6,7 +6,7 @@ from math import exp
 
 import pytest
 
-from checkers.domain.measured import parse_measured
+from checkers.domain.quantities.measured_value import parse_measured
 from checkers.judgement.inference.clouds import Columns
 from checkers.judgement.inference.likelihood import log_likelihoods, log_likelihoods_seen
 from checkers.physics.response.attempt import Attempt

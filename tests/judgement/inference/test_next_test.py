@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 from scipy.stats import entropy
 
-from checkers.domain.placed_readings import PlacedReading
+from checkers.domain.device.placed_readings import PlacedReading
 from checkers.domain.verdicts import NextTest
 from checkers.judgement.case import Case
 from checkers.judgement.inference.explaining import explain

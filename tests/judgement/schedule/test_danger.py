@@ -7,7 +7,7 @@ from dataclasses import replace
 import pytest
 
 from checkers.catalogue.schedule import Inputs, schedule_for
-from checkers.domain.parsing import parse_inputs
+from checkers.domain.inputs.parsing import parse_inputs
 from checkers.judgement.schedule import danger
 from checkers.judgement.schedule.danger import WorstFirst, danger_of
 from checkers.judgement.schedule.row import NEEDS_A_PERSON, Row

@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from checkers.domain.readings import Waveform
+from checkers.domain.device.readings import Waveform
 from checkers.judgement.schedule.headings import meaning_of
 from checkers.judgement.schedule.meaning import READING, Meaning
 

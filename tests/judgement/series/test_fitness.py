@@ -9,7 +9,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from checkers import run
-from checkers.domain.codes import CODES
+from checkers.domain.codes.registry import CODES
 from checkers.domain.verdicts import Outcome
 from checkers.judgement.series.dc_flow import flow_through
 from checkers.judgement.series.fitness import Fitness, judge_fitness

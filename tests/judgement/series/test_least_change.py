@@ -8,7 +8,7 @@ from typing import Any
 from hypothesis import given, settings
 
 from checkers import run
-from checkers.domain.change_efforts import EFFORTS
+from checkers.judgement.series.change.efforts import EFFORTS
 from checkers.judgement.series.changes import Change, changes_at, detections
 from checkers.judgement.series.least_change import Mend, least_changes, state_of
 from tests.judgement.series.trees import arranged, trees

@@ -11,8 +11,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from checkers import run
-from checkers.domain.codes import CODES
-from checkers.domain.devices import Device
+from checkers.domain.codes.registry import CODES
+from checkers.domain.device.device import Device
 from checkers.domain.verdicts import Outcome
 from checkers.judgement.series.fault_levels import Supply
 from checkers.judgement.series.pair_times import level_at, proven_from

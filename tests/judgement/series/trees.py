@@ -7,7 +7,7 @@ from typing import Any
 from hypothesis import strategies as st
 
 from checkers.catalogue.series import Inputs
-from checkers.domain.parsing import parse_inputs
+from checkers.domain.inputs.parsing import parse_inputs
 from checkers.judgement.series.arrangement import Arrangement
 
 Request = dict[str, Any]

@@ -11,8 +11,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from checkers.domain.data_files import data_folder, read_toml
 from checkers.domain.errors import DataError
+from checkers.domain.tables.data_files import data_folder, read_toml
 from checkers.physics.response.figures import FIGURES, FILE, Figure, Figures, load_figures
 
 TEXT = read_toml(data_folder() / FILE, FILE)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from random import Random
 
-from checkers.domain.measured import Said, parse_measured
+from checkers.domain.quantities.measured_value import Said, parse_measured
 from checkers.physics.response.attempt import Attempt
 from checkers.physics.response.prediction import Prediction
 from checkers.physics.response.shown import shown_reading

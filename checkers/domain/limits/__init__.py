@@ -1,0 +1,1 @@
+"""Limit tables: when a row applies, which rows answer a question on a day, and their words."""

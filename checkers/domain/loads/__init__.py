@@ -1,0 +1,1 @@
+"""Connected equipment: its circuits, what it leaks, and the device types it calls for."""

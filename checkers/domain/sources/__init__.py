@@ -1,0 +1,1 @@
+"""The documents that numbers come from, single figures, and cautions."""

@@ -1,0 +1,62 @@
+"""Single figures that stand in no table, each with its source, read from known_figures.toml."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from types import MappingProxyType
+
+from checkers.domain.sources.documents import EVIDENCE_WORDS, SOURCES, Citation, cite
+from checkers.domain.tables.data_files import data_folder, read_toml
+from checkers.domain.tables.glossary import UNITS
+from checkers.domain.tables.records import Record
+
+FILE = "known_figures.toml"
+
+
+@dataclass(frozen=True, slots=True)
+class KnownFigure:
+    """A figure in the unit its kind is computed in, what it means, and where it stands."""
+
+    value: float
+    says: str
+    citation: Citation
+
+
+def load_known_figures(text: Mapping[str, object], file: str) -> dict[str, KnownFigure]:
+    """Return every figure of a parsed file, by key.
+
+    Raises DataError where one has no value, no meaning or no known source.
+    """
+    return {key: _figure(Record(file, key, entry)) for key, entry in text.items()}
+
+
+def _figure(record: Record) -> KnownFigure:
+    value = _value(record)
+    document = record.choice("document", frozenset(SOURCES))
+    citation = cite(
+        document,
+        record.text("clause"),
+        record.choice("evidence", EVIDENCE_WORDS),
+        record.text("edition", default=""),
+    )
+    figure = KnownFigure(value, record.text("says"), citation)
+    record.finish()
+    return figure
+
+
+def _value(record: Record) -> float:
+    written = record.value("value")
+    if isinstance(written, str):
+        unit = UNITS.get(written.partition(" ")[2])
+        value = record.amount("value", unit.kind if unit else "a known kind")
+    else:
+        value = record.number("value")
+    if value is None:
+        raise record.error("has no value")
+    return value
+
+
+KNOWN: Mapping[str, KnownFigure] = MappingProxyType(
+    load_known_figures(read_toml(data_folder() / FILE, FILE), FILE)
+)
