@@ -13,11 +13,11 @@ from checkers.judgement.inference.looks import PREDICATES
 from checkers.judgement.inference.noted import Noted
 from checkers.judgement.inference.posterior import Evidence
 from checkers.judgement.inference.question import Question
+from checkers.physics.condition.random_draws import random_lots
+from checkers.physics.condition.state import Possible
+from checkers.physics.condition.under_cause import under_cause
 from checkers.physics.response.attempt import Attempt
-from checkers.physics.response.lots import random_lots
-from checkers.physics.response.possible import Possible
-from checkers.physics.response.shown import happens, watched_reading
-from checkers.physics.response.under_cause import under_cause
+from checkers.physics.response.display import happens, watched_reading
 
 
 @dataclass(frozen=True, slots=True)

@@ -28,7 +28,7 @@ from checkers.domain.quantities.quantity import LARGER
 from checkers.domain.sources.documents import Evidence
 from checkers.domain.tables.glossary import QUANTITIES
 from checkers.judgement.still_to_test import SO_FAR, STILL_TO_DO
-from checkers.physics.circuits import CIRCUITS
+from checkers.physics.converter.circuits import CIRCUITS
 
 SOURCES = places.TOOLS / "browser"
 SERVICE_WORKER = SOURCES / "service-worker.js"  # served from the site's root, by offline.py

@@ -19,16 +19,16 @@ from scipy.special import logsumexp, ndtr
 from checkers.domain.causes import REMAINDER
 from checkers.domain.quantities.measured_value import Said
 from checkers.judgement.inference.noted import Noted
+from checkers.physics.condition.knowledge import Known
+from checkers.physics.condition.random_draws import random_lots
+from checkers.physics.condition.state import Possible
+from checkers.physics.condition.under_cause import under_cause
 from checkers.physics.response.attempt import Attempt
-from checkers.physics.response.figures import FIGURES
-from checkers.physics.response.known import Known
-from checkers.physics.response.lots import random_lots
-from checkers.physics.response.possible import Possible
+from checkers.physics.response.display import LEAST_TIME, display_end
 from checkers.physics.response.prediction import predict
-from checkers.physics.response.shown import LEAST_TIME, display_end
-from checkers.physics.response.strays import chance_beyond
-from checkers.physics.response.strays import density as stray_density
-from checkers.physics.response.under_cause import under_cause
+from checkers.physics.response.stray_readings import chance_beyond
+from checkers.physics.response.stray_readings import density as stray_density
+from checkers.physics.scatter import FIGURES
 
 DEVICES = 8000  # a cause
 SEED = 4051

@@ -16,7 +16,7 @@ from checkers.domain.loads.kinds import Load, LoadFigure, LoadRule, Need, Separa
 from checkers.domain.loads.registry import LOADS
 from checkers.domain.sources.documents import Citation
 from checkers.judgement.type_order import ORDER
-from checkers.physics.circuits import CIRCUITS
+from checkers.physics.converter.circuits import CIRCUITS
 
 ABOUT = {"leakage": "Leakage", "smooth-dc": "Smooth DC"}
 SUPPLIES = {one.value: one.label for one in Supply}

@@ -18,7 +18,7 @@ from checkers.domain.quantities.quantity import format_number
 from checkers.domain.tables.glossary import QUANTITIES
 from checkers.judgement.safe_rounding import rounded_down
 from checkers.judgement.schedule.surveys import SURVEYS
-from checkers.physics.circuits import CIRCUITS
+from checkers.physics.converter.circuits import CIRCUITS
 
 TOUCH = "iec-60364-4-41/touch-voltages"
 SPECIAL = 0.5  # of the AC limit: what some codes ask of special locations

@@ -22,10 +22,10 @@ from checkers.judgement.case import Case
 from checkers.judgement.inference.explaining import known_of
 from checkers.judgement.inference.noted import attempt_of, noted_tests
 from checkers.judgement.inference.posterior import Evidence, weigh
-from checkers.physics.response.lots import random_lots
-from checkers.physics.response.possible import Possible
-from checkers.physics.response.shown import happens, shown_reading
-from checkers.physics.response.under_cause import under_cause
+from checkers.physics.condition.random_draws import random_lots
+from checkers.physics.condition.state import Possible
+from checkers.physics.condition.under_cause import under_cause
+from checkers.physics.response.display import happens, shown_reading
 
 SEED = 557
 DRAWS = 3000

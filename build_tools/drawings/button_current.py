@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from build_tools.drawings.circuit_parts import core, joint, part
 from build_tools.drawings.svg import Picture, arrow, label, labels, line
-from checkers.physics.core_parameters import CORE
+from checkers.physics.core.parameters import CORE
 
 LINE_AT, NEUTRAL_AT = 62.0, 122.0
 LEFT, RIGHT, CORE_AT = 30.0, 330.0, 150.0

@@ -15,7 +15,7 @@ from build_tools.drawings.circuit_parts import (
     part,
 )
 from build_tools.drawings.svg import Picture, Point, label, line, path
-from checkers.physics.circuits import CIRCUITS, EARTH, PLACES, Circuit
+from checkers.physics.converter.circuits import CIRCUITS, EARTH, PLACES, Circuit
 
 TOP, BOTTOM = 34.0, 196.0  # where the rails of the DC link lie
 LINES_FROM, LINES_TO = 88.0, 142.0

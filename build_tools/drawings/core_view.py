@@ -8,11 +8,11 @@ from math import sqrt
 from build_tools.drawings.scales import Scale
 from build_tools.drawings.svg import Picture, Point, group, label, labels, line, path
 from checkers.domain.quantities.quantity import format_quantity, parse_quantity
-from checkers.physics.core_parameters import CORE, Scatter
-from checkers.physics.magnetic_material import Material, next_flux
-from checkers.physics.primary_current import STEPS, Shape, rms_of, steps_of
-from checkers.physics.sensing_core import Core, settled_cycle, signal_at_own_trip
-from checkers.physics.trip_band import own_trip_band
+from checkers.physics.core.magnetic_material import Material, next_flux
+from checkers.physics.core.parameters import CORE, Scatter
+from checkers.physics.core.primary_current import STEPS, Shape, rms_of, steps_of
+from checkers.physics.core.sensing_core import Core, settled_cycle, signal_at_own_trip
+from checkers.physics.core.trip_band import own_trip_band
 
 CURRENT_PANEL, FLUX_PANEL, RELAY_AT = (8.0, 126.0), (140.0, 258.0), 270.0
 FIRST, ROW, HALF = 82.0, 108.0, 32.0

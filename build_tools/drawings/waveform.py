@@ -11,8 +11,8 @@ import checkers
 from build_tools.drawings.answers import amount, answer_of
 from build_tools.drawings.scales import Scale, figure, grid
 from build_tools.drawings.svg import Picture, Point, hatched, label, line, path
-from checkers.physics.circuits import BOOK, BOUNDS, CIRCUITS, PLACES
-from checkers.physics.waveform_class import WaveformClass
+from checkers.physics.converter.circuits import BOOK, BOUNDS, CIRCUITS, PLACES
+from checkers.physics.converter.waveform_class import WaveformClass
 
 ACROSS = (52.0, 350.0)
 UP = (190.0, 26.0)

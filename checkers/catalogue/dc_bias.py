@@ -15,8 +15,8 @@ from checkers.domain.verdicts import Figure, Outcome, Result
 from checkers.judgement.case import Case
 from checkers.judgement.dc_bias import judge_dc_bias
 from checkers.judgement.dc_bias_case import DcBiasCase
-from checkers.physics.button_under_bias import greatest_button_current
-from checkers.physics.core_parameters import CORE
+from checkers.physics.core.button_under_bias import greatest_button_current
+from checkers.physics.core.parameters import CORE
 
 SPREAD = (
     "The trip current is calculated, not measured. The band is a judged spread of cores and "

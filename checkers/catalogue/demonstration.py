@@ -15,7 +15,7 @@ from checkers.judgement.case import Case
 from checkers.judgement.dc_bias_case import DcBiasCase
 from checkers.judgement.demonstration import judge_set_up, judge_what_is_seen, supply_is_safe
 from checkers.judgement.demonstration_steps import expected_readings, steps
-from checkers.physics.injection import Injection
+from checkers.physics.core.injection import Injection
 
 BUTTON = (
     "The test button works at the rated voltage only: its resistor draws its current from the "

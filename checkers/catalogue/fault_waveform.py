@@ -17,11 +17,11 @@ from checkers.domain.verdicts import Figure, Outcome, Result
 from checkers.judgement.fault_fit import judge_faults
 from checkers.judgement.fault_lines import lines_of
 from checkers.judgement.type_rules import judge_by_code_alone
-from checkers.physics.circuits import BOOK, CIRCUITS, PLACES, Circuit
-from checkers.physics.fault_setting import Setting
-from checkers.physics.fault_study import FaultStudy, deciding, study_everywhere
-from checkers.physics.waveform_figures import Figures
-from checkers.physics.waveform_points import drawn_points
+from checkers.physics.converter.circuits import BOOK, CIRCUITS, PLACES, Circuit
+from checkers.physics.converter.fault_setting import Setting
+from checkers.physics.converter.fault_study import FaultStudy, deciding, study_everywhere
+from checkers.physics.converter.waveform_points import drawn_points
+from checkers.physics.converter.waveform_values import Figures
 
 SMALLEST_LINE = 0.01  # of the r.m.s.: weaker spectral lines are not listed
 NO_SMOOTHING = "The smoothing given plays no part: this circuit has no link capacitor of its own."

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from checkers.domain.quantities.quantity import format_quantity
-from checkers.physics.button_under_bias import ButtonOperates, greatest_button_current
+from checkers.physics.core.button_under_bias import ButtonOperates, greatest_button_current
 
 
 def button_words(operates: ButtonOperates, rated: float) -> str:

@@ -19,9 +19,9 @@ from checkers.judgement.dc_fitness import FIND_THE_DC
 from checkers.judgement.numbers import figure_numbers
 from checkers.judgement.reading import judge_reading
 from checkers.judgement.reading_words import citations
-from checkers.physics.core_parameters import CORE
-from checkers.physics.dc_sensing import DcOpening
-from checkers.physics.trip_band import TripBand
+from checkers.physics.core.dc_sensing import DcOpening
+from checkers.physics.core.parameters import CORE
+from checkers.physics.core.trip_band import TripBand
 
 FITNESS = "smooth DC through the device"
 TRIP = "AC trip current with this DC"

@@ -11,11 +11,11 @@ from checkers.domain.limits.tables import rows_in
 from checkers.judgement.case import Case
 from checkers.judgement.current_bands import Band, band_of, operating_band
 from checkers.judgement.dc_fitness import tolerated_dc_row
-from checkers.physics.button_under_bias import ButtonOperates, button_operates
-from checkers.physics.core_parameters import CORE
-from checkers.physics.dc_sensing import DcOpening
-from checkers.physics.device_under_bias import CurvePoint, trip_band, trip_curve
-from checkers.physics.trip_band import TripBand, own_trip_band
+from checkers.physics.core.button_under_bias import ButtonOperates, button_operates
+from checkers.physics.core.dc_sensing import DcOpening
+from checkers.physics.core.device_under_bias import CurvePoint, trip_band, trip_curve
+from checkers.physics.core.parameters import CORE
+from checkers.physics.core.trip_band import TripBand, own_trip_band
 
 TOLERATED = "iec-60364-5-53/smooth-dc-tolerated"  # where the local code has no table of its own
 OPERATING = "iec-62423/operating-currents"

@@ -12,9 +12,9 @@ from checkers.judgement.dc_bias import band_words
 from checkers.judgement.dc_bias_case import DcBiasCase
 from checkers.judgement.numbers import figure_numbers
 from checkers.judgement.reading_words import citations, limit_words
-from checkers.physics.core_parameters import CORE
-from checkers.physics.injection import Injection
-from checkers.physics.injection_rules import INJECTION
+from checkers.physics.core.injection import Injection
+from checkers.physics.core.injection_rules import INJECTION
+from checkers.physics.core.parameters import CORE
 
 SEEN = "what will be seen"
 FEWER_TURNS = "Take fewer turns and a higher voltage of the source, or less DC."

@@ -5,9 +5,9 @@ from __future__ import annotations
 from checkers.domain.quantities.quantity import format_quantity
 from checkers.judgement.dc_bias import band_words
 from checkers.judgement.dc_bias_case import DcBiasCase
-from checkers.physics.button_under_bias import ButtonOperates, button_operates
-from checkers.physics.injection import Injection
-from checkers.physics.trip_band import TripBand
+from checkers.physics.core.button_under_bias import ButtonOperates, button_operates
+from checkers.physics.core.injection import Injection
+from checkers.physics.core.trip_band import TripBand
 
 APART = (
     "Set the rig up in a dry place, apart from any installation in use, with a person licensed "

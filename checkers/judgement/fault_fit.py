@@ -14,9 +14,9 @@ from checkers.judgement.comparison import Limits
 from checkers.judgement.fault_lines import Line, as_tested, limited_lines, lines_of, words_of
 from checkers.judgement.numbers import figure_numbers
 from checkers.judgement.type_order import covers
-from checkers.physics.circuits import BOOK, PLACES, Circuit
-from checkers.physics.fault_study import FaultStudy
-from checkers.physics.waveform_class import WaveformClass
+from checkers.physics.converter.circuits import BOOK, PLACES, Circuit
+from checkers.physics.converter.fault_study import FaultStudy
+from checkers.physics.converter.waveform_class import WaveformClass
 
 SIZE = "size of this fault"
 NO_DEVICE = (

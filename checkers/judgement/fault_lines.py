@@ -15,8 +15,8 @@ from checkers.domain.device.device import Device
 from checkers.domain.limits.rows import Row
 from checkers.domain.limits.tables import rows
 from checkers.domain.quantities.quantity import format_quantity
-from checkers.physics.circuits import BOOK, Circuit
-from checkers.physics.fault_study import FaultStudy
+from checkers.physics.converter.circuits import BOOK, Circuit
+from checkers.physics.converter.fault_study import FaultStudy
 
 CARRIER_LINES = (1, 2, 3)  # multiples of the switching frequency that are listed
 TABLED = {"ac-150-hz": 150.0, "ac-400-hz": 400.0, "ac-1000-hz": 1000.0}

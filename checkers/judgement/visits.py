@@ -19,7 +19,7 @@ from checkers.judgement.reading_words import name_of
 from checkers.judgement.test_level import level_of
 from checkers.judgement.time_limits import product_time_limit
 from checkers.judgement.trend import Point
-from checkers.physics.response.figures import FIGURES
+from checkers.physics.scatter import FIGURES
 
 COVERAGE = 2.0
 CURRENT_REPEATS = FIGURES.trip_current_repeats.typical

@@ -11,8 +11,8 @@ from build_tools.exact_likelihood import log_likelihoods
 from checkers.domain.device.placed_readings import PlacedReading
 from checkers.judgement.inference.noted import Noted
 from checkers.physics.response.attempt import Attempt
+from checkers.physics.response.display import shown_reading
 from checkers.physics.response.prediction import Prediction
-from checkers.physics.response.shown import shown_reading
 
 TIME = Attempt("trip-time", 30.0, 30.0)
 RAMP = Attempt("ramp", 30.0, 33.0)

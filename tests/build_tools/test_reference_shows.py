@@ -11,7 +11,7 @@ from build_tools.reference_shows import (
 )
 from checkers.domain.causes import CAUSES
 from checkers.domain.tables.glossary import QUANTITIES
-from checkers.physics.circuits import CIRCUITS
+from checkers.physics.converter.circuits import CIRCUITS
 
 
 def test_every_cause_with_what_it_rests_on() -> None:

@@ -13,14 +13,14 @@ from scipy.integrate import solve_ivp
 from scipy.optimize import brentq
 
 from checkers.domain.limits.tables import rows, rows_in
-from checkers.physics.button_under_bias import ButtonOperates, button_operates
-from checkers.physics.core_parameters import CORE, BenchPoint, Scatter
-from checkers.physics.device_under_bias import trip_band, trip_current
-from checkers.physics.magnetic_material import saturating_flux
-from checkers.physics.primary_current import Shape
-from checkers.physics.sensing_core import Core, Relay
-from checkers.physics.trip_band import TripBand
-from checkers.physics.trip_under_bias import peak_to_trip
+from checkers.physics.core.button_under_bias import ButtonOperates, button_operates
+from checkers.physics.core.device_under_bias import trip_band, trip_current
+from checkers.physics.core.magnetic_material import saturating_flux
+from checkers.physics.core.parameters import CORE, BenchPoint, Scatter
+from checkers.physics.core.primary_current import Shape
+from checkers.physics.core.sensing_core import Core, Relay
+from checkers.physics.core.trip_band import TripBand
+from checkers.physics.core.trip_under_bias import peak_to_trip
 
 DAY = date(2026, 11, 24)
 HALF_WAVES = [Shape.HALF_WAVE, Shape.NEGATIVE_HALF_WAVE]

@@ -14,11 +14,11 @@ import numpy.typing as npt
 import pytest
 from scipy.integrate import quad, solve_ivp
 
-from checkers.physics.circuits import CIRCUITS, PARTS, Circuit
-from checkers.physics.fault_current import simulate
-from checkers.physics.fault_setting import Setting
-from checkers.physics.fault_study import deciding, study_everywhere
-from checkers.physics.waveform_figures import Figures
+from checkers.physics.converter.circuits import CIRCUITS, PARTS, Circuit
+from checkers.physics.converter.fault_current import simulate
+from checkers.physics.converter.fault_setting import Setting
+from checkers.physics.converter.fault_study import deciding, study_everywhere
+from checkers.physics.converter.waveform_values import Figures
 
 Array = npt.NDArray[np.float64]
 

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import pytest
 
-from checkers.physics.injection import Injection, nearest_preferred
-from checkers.physics.injection_rules import INJECTION
+from checkers.physics.core.injection import Injection, nearest_preferred
+from checkers.physics.core.injection_rules import INJECTION
 
 # IEC 60063, series E24 (from memory; the same list stands in every resistor catalogue).
 E24 = """

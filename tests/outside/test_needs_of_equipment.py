@@ -11,9 +11,9 @@ import pytest
 from checkers.domain.loads.kinds import Separation
 from checkers.domain.loads.registry import LOADS
 from checkers.judgement.type_order import covers, greatest
-from checkers.physics.circuits import CIRCUITS
-from checkers.physics.fault_setting import Setting
-from checkers.physics.fault_study import deciding, study_everywhere
+from checkers.physics.converter.circuits import CIRCUITS
+from checkers.physics.converter.fault_setting import Setting
+from checkers.physics.converter.fault_study import deciding, study_everywhere
 
 SUPPLIES = [(key, supply) for key, load in LOADS.items() for supply in load.circuits]
 OF_A_CIRCUIT = [(key, supply) for key, supply in SUPPLIES if LOADS[key].circuits[supply]]

@@ -19,11 +19,11 @@ from checkers.domain.causes import CAUSES
 from checkers.domain.quantities.measured_value import Measured, Said
 from checkers.judgement.inference.clouds import Columns
 from checkers.judgement.inference.likelihood import MISREAD, NEIGHBOURS, USUAL, log_likelihoods
+from checkers.physics.condition.knowledge import Known
+from checkers.physics.condition.random_draws import even_lots
+from checkers.physics.condition.sound_device import in_good_order
+from checkers.physics.condition.state import Unit
 from checkers.physics.response.attempt import Attempt
-from checkers.physics.response.in_good_order import in_good_order
-from checkers.physics.response.known import Known
-from checkers.physics.response.lots import even_lots
-from checkers.physics.response.possible import Unit
 from checkers.physics.response.prediction import Prediction, predict
 from checkers.physics.response.seen_current import Mixed, needed, seen
 from checkers.physics.response.timing import below, trip

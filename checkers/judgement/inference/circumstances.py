@@ -5,7 +5,7 @@ from __future__ import annotations
 from checkers.domain.quantities.quantity import format_quantity
 from checkers.judgement.case import Case
 from checkers.judgement.dc_fitness import tolerated_dc_row
-from checkers.physics.response.known import Known
+from checkers.physics.condition.knowledge import Known
 
 DC = frozenset({"blinded-by-dc", "type-too-low"})
 LEAKAGE = frozenset({"leakage-adds", "leakage-opposes"})

@@ -9,13 +9,13 @@ from itertools import chain
 from typing import NamedTuple
 
 from checkers.judgement.inference.hypotheses import modelled_as
+from checkers.physics.condition.knowledge import Known
+from checkers.physics.condition.random_draws import Lots, even_lots
+from checkers.physics.condition.sound_device import in_good_order
+from checkers.physics.condition.state import Possible
+from checkers.physics.condition.under_cause import CHANGES
 from checkers.physics.response.attempt import Attempt
-from checkers.physics.response.in_good_order import in_good_order
-from checkers.physics.response.known import Known
-from checkers.physics.response.lots import Lots, even_lots
-from checkers.physics.response.possible import Possible
 from checkers.physics.response.prediction import predict
-from checkers.physics.response.under_cause import CHANGES
 
 FEW, MORE = 120, 360
 MANY = FEW + MORE  # the few, and more: nothing is drawn or predicted twice

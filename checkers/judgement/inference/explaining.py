@@ -21,7 +21,7 @@ from checkers.judgement.inference.priors import prior_shares
 from checkers.judgement.inference.standing import Standing, allowed, standing_of
 from checkers.judgement.still_to_test import still_to_do
 from checkers.judgement.whole import judge_each, judge_whole
-from checkers.physics.response.known import Known
+from checkers.physics.condition.knowledge import Known
 
 DC_TOLERATED = "iec-60364-5-53/smooth-dc-tolerated"
 MODELLED = frozenset({Form.RCCB, Form.RCBO, Form.SOCKET, Form.PORTABLE, Form.MODULAR, Form.CBR})

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from checkers.domain.causes import REMAINDER, STATED
 from checkers.judgement.inference.hypotheses import READING_WRONG
-from checkers.physics.response.lots import Lots
+from checkers.physics.condition.random_draws import Lots
 
 SOUND = (REMAINDER, READING_WRONG)
 TOO_LOW, BLINDED = "type-too-low", "blinded-by-dc"

@@ -9,10 +9,10 @@ from typing import NamedTuple
 from checkers.domain.quantities.measured_value import Measured, Said
 from checkers.judgement.inference.clouds import Columns
 from checkers.physics.response.attempt import Attempt
-from checkers.physics.response.figures import FIGURES
 from checkers.physics.response.prediction import opens_unseen
-from checkers.physics.response.strays import EITHER, chance_beyond, density
+from checkers.physics.response.stray_readings import EITHER, chance_beyond, density
 from checkers.physics.response.timing import below
+from checkers.physics.scatter import FIGURES
 
 MISREAD = FIGURES.misread.typical
 MISSEEN = FIGURES.misseen.typical

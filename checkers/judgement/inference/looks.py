@@ -7,9 +7,9 @@ from math import log
 
 from checkers.domain.device.device import DeviceType
 from checkers.judgement.inference.candidates import CANDIDATES
-from checkers.physics.response.figures import FIGURES
-from checkers.physics.response.known import Known
-from checkers.physics.response.possible import Possible
+from checkers.physics.condition.knowledge import Known
+from checkers.physics.condition.state import Possible
+from checkers.physics.scatter import FIGURES
 
 
 def log_likelihoods_looked(

@@ -15,7 +15,7 @@ from checkers.judgement.inference.hypotheses import hypothesis
 from checkers.judgement.inference.posterior import Evidence, Weighed
 from checkers.judgement.inference.question import Question
 from checkers.judgement.inference.questions import questions
-from checkers.physics.response.possible import Possible
+from checkers.physics.condition.state import Possible
 
 WORTH_ASKING = 0.05  # bits
 COUNTS = 0.02  # a cause less likely than this is left out of the comparison

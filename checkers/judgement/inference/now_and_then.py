@@ -10,8 +10,8 @@ from checkers.judgement.inference.clouds import Columns, cloud, layer, predicted
 from checkers.judgement.inference.hypotheses import NOW_AND_THEN
 from checkers.judgement.inference.likelihood import Strays, log_likelihoods
 from checkers.judgement.inference.noted import Noted
+from checkers.physics.condition.knowledge import Known
 from checkers.physics.response.attempt import Attempt
-from checkers.physics.response.known import Known
 
 
 def free_columns(known: Known, noted: Sequence[Noted], part: int) -> list[Columns]:

@@ -7,9 +7,9 @@ from collections.abc import Sequence
 from checkers.judgement.inference.candidates import CANDIDATES, Observation, Watch
 from checkers.judgement.inference.looks import PREDICATES
 from checkers.judgement.inference.question import Question
+from checkers.physics.condition.knowledge import Known
+from checkers.physics.condition.state import Possible
 from checkers.physics.response.attempt import Attempt
-from checkers.physics.response.known import Known
-from checkers.physics.response.possible import Possible
 from checkers.physics.response.prediction import predictions
 
 

@@ -32,9 +32,9 @@ from checkers.judgement.inference.looks import log_likelihoods_looked
 from checkers.judgement.inference.neighbours import Pulls, gains, joined, pulls_of, summed, without
 from checkers.judgement.inference.noted import Noted
 from checkers.judgement.inference.now_and_then import free_columns, mixed_rows, shares_of
-from checkers.physics.response.known import Known
-from checkers.physics.response.lots import Lots
-from checkers.physics.response.possible import Possible
+from checkers.physics.condition.knowledge import Known
+from checkers.physics.condition.random_draws import Lots
+from checkers.physics.condition.state import Possible
 
 CERTAIN = 1e-6  # how often what is certain is wrong: above zero, for its logarithm
 WORTH_MANY = 1e-3  # a cause less likely than this after a rough look is not looked at again

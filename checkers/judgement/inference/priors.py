@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from checkers.domain.causes import CAUSES, REMAINDER, STATED
 from checkers.judgement.inference.clouds import FEW, cloud
-from checkers.physics.response.circuit_causes import is_blinded
-from checkers.physics.response.figures import FIGURES
-from checkers.physics.response.known import Known
+from checkers.physics.condition.circuit_causes import is_blinded
+from checkers.physics.condition.knowledge import Known
+from checkers.physics.scatter import FIGURES
 
 LEAKAGE = ("leakage-adds", "leakage-opposes")
 DC = ("blinded-by-dc", "type-too-low")

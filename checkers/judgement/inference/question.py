@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
+from checkers.physics.condition.state import Possible
 from checkers.physics.response.attempt import Attempt
-from checkers.physics.response.possible import Possible
 from checkers.physics.response.prediction import predictions
 from checkers.physics.response.timing import below
 

@@ -18,8 +18,8 @@ from checkers.judgement.inference.posterior import Evidence
 from checkers.judgement.inference.question import Chances, Question, binned
 from checkers.judgement.inference.repeats import repeats
 from checkers.judgement.time_limits import product_time_limit
+from checkers.physics.condition.state import Possible
 from checkers.physics.response.attempt import Attempt
-from checkers.physics.response.possible import Possible
 from checkers.physics.response.prediction import predictions
 
 RAMP_EDGES = (0.5, 1.0, 1.4, 2.0)

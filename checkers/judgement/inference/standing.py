@@ -13,7 +13,7 @@ from checkers.domain.verdicts import Finding, Outcome, StillToDo
 from checkers.judgement.dc_fitness import ABOUT as DC_MEASURED
 from checkers.judgement.inference.hypotheses import READING_WRONG
 from checkers.judgement.reading_words import spoken
-from checkers.physics.response.figures import FIGURES
+from checkers.physics.scatter import FIGURES
 
 GOOD_TIMES = "type-too-low"  # by its name the times are in order
 MOST_OFTEN_WRONG = 0.1  # of sound devices, however many readings were taken

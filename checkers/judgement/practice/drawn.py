@@ -22,12 +22,12 @@ from checkers.judgement.inference.noted import attempt_of
 from checkers.judgement.leakage import budget_of
 from checkers.judgement.practice.drills import DRILLS, FILE, SOUND, Level, Scene, Thing
 from checkers.judgement.practice.taken import Taken, reading_of, take
-from checkers.physics.response.in_good_order import in_good_order
-from checkers.physics.response.known import Known
-from checkers.physics.response.lots import Lots, random_lots
-from checkers.physics.response.possible import Possible
+from checkers.physics.condition.knowledge import Known
+from checkers.physics.condition.random_draws import Lots, random_lots
+from checkers.physics.condition.sound_device import in_good_order
+from checkers.physics.condition.state import Possible
+from checkers.physics.condition.under_cause import under_cause
 from checkers.physics.response.prediction import Prediction, predict
-from checkers.physics.response.under_cause import under_cause
 
 TRIES = 200  # at least one draw in six shows its cause: so many never fail
 CLEAR = 3.0  # spreads between what a sound device and this one would show

@@ -12,9 +12,9 @@ from checkers.judgement.case import Case
 from checkers.judgement.inference.looks import PREDICATES
 from checkers.judgement.inference.noted import SHOWS_OPERATION, attempt_of
 from checkers.judgement.practice.drills import Thing
-from checkers.physics.response.known import Known
-from checkers.physics.response.possible import Possible
-from checkers.physics.response.shown import happens, shown_reading, watched_reading
+from checkers.physics.condition.knowledge import Known
+from checkers.physics.condition.state import Possible
+from checkers.physics.response.display import happens, shown_reading, watched_reading
 
 CLAMP_SCATTER = 0.03
 STRAYS = 0.0  # a reading that says nothing would only mislead: nobody could find it out here

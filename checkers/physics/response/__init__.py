@@ -1,1 +1,1 @@
-"""What a device in its circuit, tested with an instrument, would be read as."""
+"""What an instrument would show for one test of a device in a given condition."""

@@ -7,12 +7,12 @@ from math import inf, sqrt
 from typing import NamedTuple
 
 from checkers.domain.device.readings import HALF_WAVES, Test
+from checkers.physics.condition.state import Handling, Possible, Unit
 from checkers.physics.response.attempt import Attempt
-from checkers.physics.response.figures import FIGURES
-from checkers.physics.response.possible import Handling, Possible, Unit
 from checkers.physics.response.seen_current import Mixed, mixed_in, needed, seen
 from checkers.physics.response.sensitivity import real_waveform, trip_current
 from checkers.physics.response.timing import DISTURBED, NEVER, REPEATS, Trip, below, side_of, trip
+from checkers.physics.scatter import FIGURES
 
 RAMP_START = 0.2
 SCATTER = FIGURES.time_scatter.typical

@@ -5,8 +5,8 @@ from __future__ import annotations
 from math import inf, sqrt
 from typing import NamedTuple
 
+from checkers.physics.condition.state import Surroundings
 from checkers.physics.response.attempt import Attempt
-from checkers.physics.response.possible import Surroundings
 
 
 class Mixed(NamedTuple):

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from checkers.domain.device.readings import HALF_WAVES, Waveform
+from checkers.physics.condition.state import Handling, Unit
 from checkers.physics.response.attempt import Attempt
-from checkers.physics.response.figures import FIGURES
-from checkers.physics.response.possible import Handling, Unit
+from checkers.physics.scatter import FIGURES
 
 CUTS = {
     Waveform.HALF_WAVE.value: 1.0,

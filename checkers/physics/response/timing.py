@@ -6,9 +6,9 @@ from math import erf, inf, log, sqrt
 from typing import NamedTuple
 
 from checkers.domain.device.readings import Waveform
+from checkers.physics.condition.state import Unit
 from checkers.physics.response.attempt import Attempt
-from checkers.physics.response.figures import FIGURES
-from checkers.physics.response.possible import Unit
+from checkers.physics.scatter import FIGURES
 
 REPEATS = FIGURES.trip_current_repeats.typical
 DISTURBED = FIGURES.disturbed_current.typical

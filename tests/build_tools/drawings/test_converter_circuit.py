@@ -7,7 +7,7 @@ import re
 import pytest
 
 from build_tools.drawings.converter_circuit import conductors, converter_circuit
-from checkers.physics.circuits import CIRCUITS
+from checkers.physics.converter.circuits import CIRCUITS
 
 TRIANGLE = re.compile(r'<path d="M[^"]+Z" class="picture__part"/>')
 

@@ -7,7 +7,7 @@ from random import Random
 import pytest
 
 from checkers.judgement.inference.inspected import Inspected, settled
-from checkers.physics.response.lots import random_lots
+from checkers.physics.condition.random_draws import random_lots
 
 LOTS = random_lots(Random(1))  # noqa: S311  # a draw of a model, nothing secret
 CAUSES = frozenset({"in-good-order", "type-too-low", "leakage-adds", "trips-too-high"})

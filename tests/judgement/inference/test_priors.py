@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 
 from checkers.domain.causes import CAUSES, REMAINDER
 from checkers.judgement.inference.priors import prior_shares
-from checkers.physics.response.known import Known
+from checkers.physics.condition.knowledge import Known
 
 A = Known(rated=30.0, type="A")
 

@@ -6,16 +6,16 @@ from dataclasses import replace
 
 import pytest
 
-from checkers.physics.circuits import CIRCUITS
-from checkers.physics.fault_setting import Setting
+from checkers.physics.condition.dc_shift import dc_shift
+from checkers.physics.condition.knowledge import Known
+from checkers.physics.condition.random_draws import COLUMNS, Lots
+from checkers.physics.condition.sound_device import in_good_order
+from checkers.physics.condition.under_cause import under_cause
+from checkers.physics.converter.circuits import CIRCUITS
+from checkers.physics.converter.fault_setting import Setting
 from checkers.physics.response.attempt import Attempt
-from checkers.physics.response.dc_shift import dc_shift
-from checkers.physics.response.in_good_order import in_good_order
-from checkers.physics.response.known import Known
-from checkers.physics.response.lots import COLUMNS, Lots
 from checkers.physics.response.prediction import predict
 from checkers.physics.response.timing import trip
-from checkers.physics.response.under_cause import under_cause
 
 KNOWN = Known(rated=30.0, type="A", loads="on")
 MIDDLE = Lots(*[0.0] * 13, *[0.45] * (COLUMNS - 13))

@@ -7,12 +7,12 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from checkers.domain.causes import CAUSES
+from checkers.physics.condition.knowledge import Known
+from checkers.physics.condition.random_draws import COLUMNS, Lots, even_lots
+from checkers.physics.condition.state import Possible
+from checkers.physics.condition.under_cause import CHANGES, under_cause
 from checkers.physics.response.attempt import Attempt
-from checkers.physics.response.known import Known
-from checkers.physics.response.lots import COLUMNS, Lots, even_lots
-from checkers.physics.response.possible import Possible
 from checkers.physics.response.prediction import Prediction, predict
-from checkers.physics.response.under_cause import CHANGES, under_cause
 
 KNOWN = Known(rated=30.0, type="A", loads="on")
 AT_ONE = Attempt("trip-time", 30.0, 30.0, loads="on")

@@ -8,8 +8,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from checkers.physics.condition.state import Surroundings
 from checkers.physics.response.attempt import Attempt
-from checkers.physics.response.possible import Surroundings
 from checkers.physics.response.seen_current import Mixed, mixed_in, needed, seen
 
 LEAKY = Surroundings(loads_on=True, at_board=False, leakage=10.0, leakage_cosine=0.0)

@@ -8,8 +8,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from checkers.physics.condition.state import Unit
 from checkers.physics.response.attempt import Attempt
-from checkers.physics.response.possible import Unit
 from checkers.physics.response.timing import below, trip
 
 UNIT = Unit(

@@ -1,0 +1,1 @@
+"""One possible condition of a device, its circuit and its handling, drawn under a cause."""

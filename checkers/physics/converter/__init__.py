@@ -1,0 +1,1 @@
+"""Earth faults in converter circuits: the current stepped through time, and its waveform."""
