@@ -8,11 +8,11 @@ from random import Random
 from checkers.domain.device.placed_readings import PlacedReading
 from checkers.judgement.case import Case
 from checkers.judgement.inference.candidates import CANDIDATES
-from checkers.judgement.inference.explaining import known_of
-from checkers.judgement.inference.looks import PREDICATES
-from checkers.judgement.inference.noted import Noted
-from checkers.judgement.inference.posterior import Evidence
-from checkers.judgement.inference.question import Question
+from checkers.judgement.inference.explanation import known_of
+from checkers.judgement.inference.next_step.question import Question
+from checkers.judgement.inference.observables import PREDICATES
+from checkers.judgement.inference.weighing.attempts import Noted
+from checkers.judgement.inference.weighing.posterior import Evidence
 from checkers.physics.condition.random_draws import random_lots
 from checkers.physics.condition.state import Possible
 from checkers.physics.condition.under_cause import under_cause

@@ -27,7 +27,7 @@ from checkers.domain.device.supply import Supply
 from checkers.domain.quantities.quantity import LARGER
 from checkers.domain.sources.documents import Evidence
 from checkers.domain.tables.glossary import QUANTITIES
-from checkers.judgement.still_to_test import SO_FAR, STILL_TO_DO
+from checkers.judgement.device.still_to_test import SO_FAR, STILL_TO_DO
 from checkers.physics.converter.circuits import CIRCUITS
 
 SOURCES = places.TOOLS / "browser"

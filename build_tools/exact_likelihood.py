@@ -18,7 +18,7 @@ from scipy.special import logsumexp, ndtr
 
 from checkers.domain.causes import REMAINDER
 from checkers.domain.quantities.measured_value import Said
-from checkers.judgement.inference.noted import Noted
+from checkers.judgement.inference.weighing.attempts import Noted
 from checkers.physics.condition.knowledge import Known
 from checkers.physics.condition.random_draws import random_lots
 from checkers.physics.condition.state import Possible

@@ -15,7 +15,7 @@ from checkers.domain.limits.words import amount_in_words
 from checkers.domain.loads.kinds import Load, LoadFigure, LoadRule, Need, Separation, Trap
 from checkers.domain.loads.registry import LOADS
 from checkers.domain.sources.documents import Citation
-from checkers.judgement.type_order import ORDER
+from checkers.judgement.equipment.type_order import ORDER
 from checkers.physics.converter.circuits import CIRCUITS
 
 ABOUT = {"leakage": "Leakage", "smooth-dc": "Smooth DC"}

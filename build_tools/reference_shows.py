@@ -16,8 +16,8 @@ from checkers.domain.limits.tables import rows_in
 from checkers.domain.limits.words import amount_in_words
 from checkers.domain.quantities.quantity import format_number
 from checkers.domain.tables.glossary import QUANTITIES
-from checkers.judgement.safe_rounding import rounded_down
-from checkers.judgement.schedule.surveys import SURVEYS
+from checkers.judgement.limits.safe_rounding import rounded_down
+from checkers.judgement.schedule.rows.surveys import SURVEYS
 from checkers.physics.converter.circuits import CIRCUITS
 
 TOUCH = "iec-60364-4-41/touch-voltages"

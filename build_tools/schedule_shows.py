@@ -7,9 +7,9 @@ import json
 from build_tools.forms import form_fields
 from build_tools.rendering import html
 from checkers.catalogue.schedule import CHECKER, Inputs
-from checkers.judgement.schedule.headings import meaning_of
-from checkers.judgement.schedule.meaning import column_name
-from checkers.judgement.schedule.vocabulary import VOCABULARY
+from checkers.judgement.schedule.headings.headings import meaning_of
+from checkers.judgement.schedule.headings.meaning import column_name
+from checkers.judgement.schedule.headings.vocabulary import VOCABULARY
 
 ASKED_ELSEWHERE = ("text", "mapping")
 READINGS = (

@@ -19,9 +19,9 @@ from checkers.domain.device.device import Device
 from checkers.domain.device.placed_readings import PlacedReading
 from checkers.domain.device.readings import Circuit, Instrument
 from checkers.judgement.case import Case
-from checkers.judgement.inference.explaining import known_of
-from checkers.judgement.inference.noted import attempt_of, noted_tests
-from checkers.judgement.inference.posterior import Evidence, weigh
+from checkers.judgement.inference.explanation import known_of
+from checkers.judgement.inference.weighing.attempts import attempt_of, noted_tests
+from checkers.judgement.inference.weighing.posterior import Evidence, weigh
 from checkers.physics.condition.random_draws import random_lots
 from checkers.physics.condition.state import Possible
 from checkers.physics.condition.under_cause import under_cause

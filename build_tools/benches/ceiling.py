@@ -17,9 +17,9 @@ from build_tools.exact_likelihood import log_evidence
 from build_tools.figures import Figure
 from build_tools.progress import say, show_count
 from checkers.domain.causes import CAUSES
-from checkers.judgement.inference.explaining import known_of
-from checkers.judgement.inference.noted import Noted, noted_tests
-from checkers.judgement.inference.posterior import Evidence, weigh
+from checkers.judgement.inference.explanation import known_of
+from checkers.judgement.inference.weighing.attempts import Noted, noted_tests
+from checkers.judgement.inference.weighing.posterior import Evidence, weigh
 
 ROUNDS = 1000  # devices
 CODES = tuple(sorted(CAUSES))

@@ -19,12 +19,12 @@ from build_tools.figures import Figure
 from build_tools.progress import say, show_count
 from checkers.domain.causes import CAUSES
 from checkers.domain.device.placed_readings import PlacedReading
-from checkers.judgement.inference.explaining import known_of
-from checkers.judgement.inference.next_test import most_telling
-from checkers.judgement.inference.noted import attempt_of
-from checkers.judgement.inference.posterior import Evidence, Weighed, weigh
-from checkers.judgement.inference.question import Question
-from checkers.judgement.inference.questions import questions
+from checkers.judgement.inference.explanation import known_of
+from checkers.judgement.inference.next_step.candidate_questions import questions
+from checkers.judgement.inference.next_step.most_telling import most_telling
+from checkers.judgement.inference.next_step.question import Question
+from checkers.judgement.inference.weighing.attempts import attempt_of
+from checkers.judgement.inference.weighing.posterior import Evidence, Weighed, weigh
 
 ROUNDS = 360  # devices
 STEPS = 6  # things done after the first

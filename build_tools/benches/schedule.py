@@ -9,7 +9,7 @@ from random import Random
 
 from build_tools.figures import Figure
 from checkers.contract.schedule_stream import Stream
-from checkers.judgement.schedule.output_table import TableOutput
+from checkers.judgement.schedule.output.table import TableOutput
 
 SEED = 61557
 ROWS = 10_000

@@ -13,8 +13,8 @@ from checkers.domain.quantities.quantity import format_quantity
 from checkers.domain.question import Question
 from checkers.domain.verdicts import Figure, Outcome, Result
 from checkers.judgement.case import Case
-from checkers.judgement.dc_bias import judge_dc_bias
-from checkers.judgement.dc_bias_case import DcBiasCase
+from checkers.judgement.dc.bias import judge_dc_bias
+from checkers.judgement.dc.bias_case import DcBiasCase
 from checkers.physics.core.button_under_bias import greatest_button_current
 from checkers.physics.core.parameters import CORE
 

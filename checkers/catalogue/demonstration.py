@@ -12,9 +12,9 @@ from checkers.domain.inputs.fields import group, quantity, whole_number
 from checkers.domain.question import Question
 from checkers.domain.verdicts import Figure, Finding, Outcome, Result, worst
 from checkers.judgement.case import Case
-from checkers.judgement.dc_bias_case import DcBiasCase
-from checkers.judgement.demonstration import judge_set_up, judge_what_is_seen, supply_is_safe
-from checkers.judgement.demonstration_steps import expected_readings, steps
+from checkers.judgement.dc.bias_case import DcBiasCase
+from checkers.judgement.dc.demonstration import judge_set_up, judge_what_is_seen, supply_is_safe
+from checkers.judgement.dc.demonstration_steps import expected_readings, steps
 from checkers.physics.core.injection import Injection
 
 BUTTON = (

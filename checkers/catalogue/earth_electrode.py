@@ -14,16 +14,20 @@ from checkers.domain.question import Question
 from checkers.domain.sources.constants import KNOWN
 from checkers.domain.verdicts import Figure, Outcome, Result
 from checkers.judgement.case import Case
-from checkers.judgement.disconnection import disconnection_row, earth_fault, judge_disconnection
-from checkers.judgement.electrode import (
+from checkers.judgement.electrode.disconnection import (
+    disconnection_row,
+    earth_fault,
+    judge_disconnection,
+)
+from checkers.judgement.electrode.electrode import (
     SPECIAL_PLACE,
     Electrode,
     greatest_resistance,
     touch_voltage,
 )
-from checkers.judgement.electrode_findings import judge_touch_voltage
-from checkers.judgement.line_voltage import usual_line_voltage
-from checkers.judgement.safe_rounding import rounded_down, rounded_up
+from checkers.judgement.electrode.findings import judge_touch_voltage
+from checkers.judgement.electrode.line_voltage import usual_line_voltage
+from checkers.judgement.limits.safe_rounding import rounded_down, rounded_up
 
 SYSTEMS = (("tt", "TT: own electrode"), ("tn", "TN: loop through the source's neutral"))
 CIRCUITS = (("final", "Final circuit"), ("distribution", "Distribution circuit"))

@@ -21,8 +21,9 @@ from checkers.domain.verdicts import (
     Result,
 )
 from checkers.judgement.case import Case
-from checkers.judgement.inference.circumstances import circumstances
-from checkers.judgement.inference.explaining import Explained, explain, why_not
+from checkers.judgement.device.whole_verdict import judge_whole
+from checkers.judgement.inference.circuit_evidence import circumstances
+from checkers.judgement.inference.explanation import Explained, explain, why_not
 from checkers.judgement.inference.findings import (
     CAUSE,
     danger,
@@ -30,13 +31,12 @@ from checkers.judgement.inference.findings import (
     findings_of,
     not_explained,
 )
-from checkers.judgement.inference.hypotheses import REST, hypothesis
-from checkers.judgement.inference.next_test import next_test
-from checkers.judgement.inference.posterior import Weighed
+from checkers.judgement.inference.next_step.most_telling import next_test
 from checkers.judgement.inference.reasons import reasons_for
 from checkers.judgement.inference.standing import standing_of
 from checkers.judgement.inference.standing_words import NOT_EXPLAINED
-from checkers.judgement.whole import judge_whole
+from checkers.judgement.inference.weighing.hypotheses import REST, hypothesis
+from checkers.judgement.inference.weighing.posterior import Weighed
 
 SMALL_CHANCE = 0.05  # from here on a dangerous cause is named before anything else
 SHOWN = 0.01  # causes less likely than this are listed together

@@ -14,9 +14,9 @@ from checkers.domain.inputs.fields import choice, group, quantity
 from checkers.domain.quantities.quantity import format_quantity
 from checkers.domain.question import Question
 from checkers.domain.verdicts import Figure, Outcome, Result
-from checkers.judgement.fault_fit import judge_faults
-from checkers.judgement.fault_lines import lines_of
-from checkers.judgement.type_rules import judge_by_code_alone
+from checkers.judgement.equipment.fault_fit import judge_faults
+from checkers.judgement.equipment.fault_lines import lines_of
+from checkers.judgement.equipment.type_rules import judge_by_code_alone
 from checkers.physics.converter.circuits import BOOK, CIRCUITS, PLACES, Circuit
 from checkers.physics.converter.fault_setting import Setting
 from checkers.physics.converter.fault_study import FaultStudy, deciding, study_everywhere

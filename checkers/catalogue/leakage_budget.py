@@ -14,13 +14,19 @@ from checkers.domain.loads.registry import LOAD_CHOICES, LOADS
 from checkers.domain.question import Question
 from checkers.domain.verdicts import Figure, Outcome, Result
 from checkers.judgement.case import Case
-from checkers.judgement.leakage import Budget, ListedItem, StandingLeakage, budget_of, listed
-from checkers.judgement.leakage_findings import judge_leakage
-from checkers.judgement.leakage_parts import NOISE, Nature
-from checkers.judgement.leakage_phasors import Line
-from checkers.judgement.leakage_room import Room, Split, carried_by, room_for, split
-from checkers.judgement.line_voltage import usual_line_voltage
-from checkers.judgement.safe_rounding import rounded_down, rounded_up
+from checkers.judgement.electrode.line_voltage import usual_line_voltage
+from checkers.judgement.leakage.findings import judge_leakage
+from checkers.judgement.leakage.parts import NOISE, Nature
+from checkers.judgement.leakage.phasors import Line
+from checkers.judgement.leakage.split import Room, Split, carried_by, room_for, split
+from checkers.judgement.leakage.standing_leakage import (
+    Budget,
+    ListedItem,
+    StandingLeakage,
+    budget_of,
+    listed,
+)
+from checkers.judgement.limits.safe_rounding import rounded_down, rounded_up
 
 OTHER = "other"
 DIGITS = 5

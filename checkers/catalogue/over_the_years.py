@@ -14,14 +14,12 @@ from checkers.domain.errors import quoted
 from checkers.domain.inputs.fields import group, many, text
 from checkers.domain.question import Question
 from checkers.domain.verdicts import Figure, Outcome, Result
-from checkers.judgement.calendar_text import Event, calendar_text
 from checkers.judgement.case import Case
-from checkers.judgement.due_dates import Due, due_tests, parse_every, places_of
-from checkers.judgement.safe_rounding import rounded
-from checkers.judgement.still_to_test import still_to_do
-from checkers.judgement.trend import Band, Trend, trend_of
-from checkers.judgement.visits import Series, Visit, last_days, series_of
-from checkers.judgement.years_findings import (
+from checkers.judgement.device.still_to_test import still_to_do
+from checkers.judgement.limits.safe_rounding import rounded
+from checkers.judgement.years.calendar_text import Event, calendar_text
+from checkers.judgement.years.due_dates import Due, due_tests, parse_every, places_of
+from checkers.judgement.years.findings import (
     NAMES,
     is_changed,
     judge_changes,
@@ -30,6 +28,8 @@ from checkers.judgement.years_findings import (
     judge_trends,
     limit_reached,
 )
+from checkers.judgement.years.trend import Band, Trend, trend_of
+from checkers.judgement.years.visits import Series, Visit, last_days, series_of
 
 NOT_SEEN = "none beyond the instruments"
 TOO_FEW = "too few readings"

@@ -17,14 +17,14 @@ from checkers.domain.inputs.fields import choice, group, many, whole_number, yes
 from checkers.domain.loads.registry import LOADS
 from checkers.domain.question import Question
 from checkers.domain.verdicts import Explanation, Finding, Judges, Outcome, Result
-from checkers.judgement.practice.drawn import LAST_SEED, Drawn, draw
 from checkers.judgement.practice.drills import DRILLS, Level, Scene
+from checkers.judgement.practice.exercise import LAST_SEED, Drawn, draw
 from checkers.judgement.practice.hints import KINDS, hint
 from checkers.judgement.practice.marking import DO_NOT_KNOW, Decision, marks
-from checkers.judgement.practice.practised import Practised, deciding
-from checkers.judgement.practice.sheet import SheetAsked, sheet
-from checkers.judgement.practice.taken import Taken, take
+from checkers.judgement.practice.progress import Practised, deciding
+from checkers.judgement.practice.test_results import Taken, take
 from checkers.judgement.practice.tries import tried
+from checkers.judgement.practice.worksheet import SheetAsked, sheet
 from checkers.judgement.practice.wrong_settings import without_settings
 
 UNKNOWN = (DO_NOT_KNOW, "I do not know")

@@ -11,10 +11,10 @@ from checkers.domain.inputs.fields import group, many
 from checkers.domain.question import Question
 from checkers.domain.verdicts import Outcome, Result
 from checkers.judgement.case import Case
-from checkers.judgement.dc_fitness import SAID_NOTHING
-from checkers.judgement.dc_tests import not_tested_with_dc
-from checkers.judgement.still_to_test import next_test, still_to_do
-from checkers.judgement.whole import judge_whole
+from checkers.judgement.dc.fitness import SAID_NOTHING
+from checkers.judgement.device.dc_tests import not_tested_with_dc
+from checkers.judgement.device.still_to_test import next_test, still_to_do
+from checkers.judgement.device.whole_verdict import judge_whole
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -16,14 +16,14 @@ from checkers.domain.inputs.fields import text as words
 from checkers.domain.inputs.parsing import parse_inputs
 from checkers.domain.question import Question
 from checkers.domain.verdicts import Finding, Judges, Outcome, Result
-from checkers.judgement.dc_fitness import SAID_NOTHING
-from checkers.judgement.schedule.delimiters import BY_NAME
-from checkers.judgement.schedule.entry import Entry
-from checkers.judgement.schedule.entry_reader import NO_TRIP_WORD, NOT_TESTED, UNSAID, Rules
-from checkers.judgement.schedule.intake import Given
-from checkers.judgement.schedule.layout import BadMapping
-from checkers.judgement.schedule.schedule import Schedule
-from checkers.judgement.schedule.summary import answer_of, findings_on_the_whole, still_to_do
+from checkers.judgement.dc.fitness import SAID_NOTHING
+from checkers.judgement.schedule.file.delimiters import BY_NAME
+from checkers.judgement.schedule.file.intake import Given
+from checkers.judgement.schedule.file.layout import BadMapping
+from checkers.judgement.schedule.rows.entry import Entry
+from checkers.judgement.schedule.rows.entry_reader import NO_TRIP_WORD, NOT_TESTED, UNSAID, Rules
+from checkers.judgement.schedule.rows.schedule import Schedule
+from checkers.judgement.schedule.rows.summary import answer_of, findings_on_the_whole, still_to_do
 
 LARGEST = 50_000_000
 

@@ -24,9 +24,8 @@ from checkers.domain.loads.kinds import Separation
 from checkers.domain.loads.registry import LOAD_CHOICES, LOADS
 from checkers.domain.question import Question
 from checkers.domain.verdicts import Outcome, Result
-from checkers.judgement.equipment import SILENT, Equipment
-from checkers.judgement.line_voltage import usual_line_voltage
-from checkers.judgement.series import fault_levels
+from checkers.judgement.electrode.line_voltage import usual_line_voltage
+from checkers.judgement.equipment.equipment import SILENT, Equipment
 from checkers.judgement.series.arrangement import (
     Arrangement,
     DCProtection,
@@ -35,7 +34,8 @@ from checkers.judgement.series.arrangement import (
     arrange,
 )
 from checkers.judgement.series.judge import judge_series
-from checkers.judgement.series.places import parents_of, places_of, problems_of
+from checkers.judgement.series.positions import parents_of, places_of, problems_of
+from checkers.judgement.series.selectivity import fault_levels
 
 SYSTEMS = (("tn", "TN"), ("tt", "TT: own electrode"))
 BELOW = (

@@ -12,11 +12,11 @@ from checkers.domain.inputs.fields import group, quantity
 from checkers.domain.question import Question
 from checkers.domain.verdicts import Outcome, Result
 from checkers.judgement.case import Case
-from checkers.judgement.electrode import Electrode
-from checkers.judgement.line_voltage import usual_line_voltage
-from checkers.judgement.plan_gaps import gaps
-from checkers.judgement.plan_on_electrode import on_electrode
-from checkers.judgement.plan_steps import steps_of
+from checkers.judgement.electrode.electrode import Electrode
+from checkers.judgement.electrode.line_voltage import usual_line_voltage
+from checkers.judgement.plan.gaps import gaps
+from checkers.judgement.plan.on_electrode import on_electrode
+from checkers.judgement.plan.steps import steps_of
 
 HIGH_CURRENT = (
     "Tests at several times the rating put a real fault current to earth: with a poor earth "

@@ -18,17 +18,16 @@ from checkers.domain.loads.kinds import Load, MetBy, Separation
 from checkers.domain.loads.registry import LOAD_CHOICES, LOADS
 from checkers.domain.question import Question
 from checkers.domain.verdicts import Figure, Outcome, Result
-from checkers.judgement.declared_dc import judge_declared
-from checkers.judgement.equipment import NO_DC, SILENT, Equipment
-from checkers.judgement.equipment_fit import (
+from checkers.judgement.equipment.device_fit import (
     judge_by_load_rules,
     judge_fit,
     narrower_types,
 )
-from checkers.judgement.fault_fit import NOT_PROTECTIVE
-from checkers.judgement.own_interrupter import interrupter_in_words, interrupter_on_dc
-from checkers.judgement.type_order import ORDER, covers, in_words
-from checkers.judgement.type_rules import (
+from checkers.judgement.equipment.equipment import NO_DC, SILENT, Equipment
+from checkers.judgement.equipment.fault_fit import NOT_PROTECTIVE
+from checkers.judgement.equipment.own_interrupter import interrupter_in_words, interrupter_on_dc
+from checkers.judgement.equipment.type_order import ORDER, covers, in_words
+from checkers.judgement.equipment.type_rules import (
     concerning,
     conditional,
     judge_by_code,
@@ -36,6 +35,7 @@ from checkers.judgement.type_rules import (
     raised,
     refused,
 )
+from checkers.judgement.series.dc.by_declaration import judge_declared
 
 ABOVE = (
     "No device above this one may be narrower than the DC through it allows, and a type B passes "

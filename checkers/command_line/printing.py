@@ -10,9 +10,9 @@ from typing import Any
 from checkers.domain.quantities.quantity import format_number, format_quantity
 from checkers.domain.sources.documents import Citation
 from checkers.domain.verdicts import Outcome
-from checkers.judgement.plan_gaps import HOLDS
-from checkers.judgement.reading_words import spoken
-from checkers.judgement.still_to_test import SO_FAR, pass_so_far
+from checkers.judgement.device.still_to_test import SO_FAR, pass_so_far
+from checkers.judgement.limits.reading_words import spoken
+from checkers.judgement.plan.gaps import HOLDS
 
 WIDTH = 79
 LONGEST_ROW = 3 * WIDTH

@@ -26,7 +26,7 @@ from checkers.command_line.flags import (
 from checkers.command_line.schedule_printing import mapping_as_text, row_as_text, summary_as_text
 from checkers.contract.schedule_stream import ENCODINGS, FORMS, Stream
 from checkers.domain.errors import InvalidRequest, quoted
-from checkers.judgement.schedule.row import Row
+from checkers.judgement.schedule.rows.row import Row
 
 PIECE = 65_536
 EXIT = {"pass": 0, "fail": 1, "borderline": 3, "cannot-say": 3}

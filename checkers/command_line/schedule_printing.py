@@ -6,10 +6,10 @@ from collections.abc import Iterable, Iterator, Mapping
 from typing import Any
 
 from checkers.command_line.printing import HEADLINES, headline, wrap
-from checkers.judgement.schedule.row import Row
-from checkers.judgement.schedule.schedule import Schedule
-from checkers.judgement.schedule.summary import mapping_of, rate_sentence, sentence_of
-from checkers.judgement.still_to_test import SO_FAR
+from checkers.judgement.device.still_to_test import SO_FAR
+from checkers.judgement.schedule.rows.row import Row
+from checkers.judgement.schedule.rows.schedule import Schedule
+from checkers.judgement.schedule.rows.summary import mapping_of, rate_sentence, sentence_of
 
 MOST_LISTED = 20
 

@@ -22,7 +22,7 @@ from checkers.domain.inputs.request_text import read_request
 from checkers.domain.question import Question
 from checkers.domain.sources.cautions import cautions_against, cautions_for
 from checkers.domain.verdicts import Explanation, Finding, NextTest, Result, StillToDo, Subject
-from checkers.judgement.code_of_the_day import passed_by_a_known_code
+from checkers.judgement.unknown_edition import passed_by_a_known_code
 
 DAMAGED = "The data of this copy is damaged; nothing was judged. Fetch a sound copy."
 CRASH_TEXT = "This checker failed on the request. Nothing was judged. Please report the code."

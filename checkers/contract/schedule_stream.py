@@ -16,14 +16,14 @@ from checkers.contract.bridge import crash, damaged, invalid, reply_to
 from checkers.domain.errors import DataError, InvalidRequest, quoted
 from checkers.domain.inputs.parsing import parse_inputs
 from checkers.domain.inputs.request_text import read_request
-from checkers.judgement.schedule.decoding import DECODERS
-from checkers.judgement.schedule.layout import BadMapping
-from checkers.judgement.schedule.output import Output
-from checkers.judgement.schedule.output_html import HtmlOutput
-from checkers.judgement.schedule.output_json import JsonOutput, row_as_values
-from checkers.judgement.schedule.output_table import TableOutput
-from checkers.judgement.schedule.row import Row
-from checkers.judgement.schedule.schedule import Schedule
+from checkers.judgement.schedule.file.decoding import DECODERS
+from checkers.judgement.schedule.file.layout import BadMapping
+from checkers.judgement.schedule.output.base import Output
+from checkers.judgement.schedule.output.html_page import HtmlOutput
+from checkers.judgement.schedule.output.json_object import JsonOutput, row_as_values
+from checkers.judgement.schedule.output.table import TableOutput
+from checkers.judgement.schedule.rows.row import Row
+from checkers.judgement.schedule.rows.schedule import Schedule
 
 FORMS: dict[str, Callable[[Schedule], Output]] = {
     "csv": lambda schedule: TableOutput(schedule.intake.delimiter),

@@ -11,8 +11,8 @@ from checkers import run
 from checkers.catalogue.practice import fit_of
 from checkers.domain.causes import CAUSES
 from checkers.domain.codes.registry import CODES
-from checkers.judgement.practice.drawn import draw
 from checkers.judgement.practice.drills import DRILLS
+from checkers.judgement.practice.exercise import draw
 from tests.browser.phone import PATIENCE, Phone
 
 DAY = date(2026, 11, 24)

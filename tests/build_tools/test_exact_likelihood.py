@@ -9,7 +9,7 @@ import pytest
 
 from build_tools.exact_likelihood import log_likelihoods
 from checkers.domain.device.placed_readings import PlacedReading
-from checkers.judgement.inference.noted import Noted
+from checkers.judgement.inference.weighing.attempts import Noted
 from checkers.physics.response.attempt import Attempt
 from checkers.physics.response.display import shown_reading
 from checkers.physics.response.prediction import Prediction

@@ -9,7 +9,7 @@ from html import unescape
 import pytest
 
 from build_tools.schedule_shows import meanings, schedule_show
-from checkers.judgement.schedule.headings import NOTHING, meaning_of
+from checkers.judgement.schedule.headings.headings import NOTHING, meaning_of
 
 
 @pytest.mark.parametrize("words", meanings())

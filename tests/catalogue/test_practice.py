@@ -12,8 +12,8 @@ from checkers import run
 from checkers.catalogue.practice import fit_of
 from checkers.domain.causes import CAUSES
 from checkers.domain.codes.registry import CODES
-from checkers.judgement.practice.drawn import draw
 from checkers.judgement.practice.drills import DRILLS
+from checkers.judgement.practice.exercise import draw
 
 LEVELS = [str(level.number) for level in DRILLS.levels]
 ASKING_CAUSES = [str(level.number) for level in DRILLS.levels if "cause" in level.asks]

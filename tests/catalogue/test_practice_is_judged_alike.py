@@ -12,8 +12,8 @@ from checkers.catalogue.practice import fit_of
 from checkers.domain.codes.registry import CODES
 from checkers.domain.loads.registry import LOADS
 from checkers.domain.sources.cautions import cautions_against
-from checkers.judgement.practice.drawn import Drawn, draw
 from checkers.judgement.practice.drills import DRILLS
+from checkers.judgement.practice.exercise import Drawn, draw
 from tests.catalogue.test_practice import ASKING_CAUSES, LEVELS, SOME_DAY, cause_behind
 
 DAY = date(2026, 11, 24)

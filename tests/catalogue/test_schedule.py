@@ -11,9 +11,9 @@ from hypothesis import strategies as st
 from checkers import run
 from checkers.catalogue.schedule import Inputs, schedule_for
 from checkers.domain.inputs.parsing import parse_inputs
-from checkers.judgement.schedule.entry import RowKind
-from checkers.judgement.schedule.output_table import TableOutput
-from checkers.judgement.schedule.row import Row
+from checkers.judgement.schedule.output.table import TableOutput
+from checkers.judgement.schedule.rows.entry import RowKind
+from checkers.judgement.schedule.rows.row import Row
 
 ASKED = {"code": "gb", "on": "2026-11-24"}
 COLUMNS = ["Device", "RCD type", "IΔn (mA)", "½ (ms)", "x1 0° (ms)", "x5 180° (ms)", "Ramp (mA)"]

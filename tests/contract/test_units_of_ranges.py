@@ -17,8 +17,8 @@ from checkers.domain.device.device import DeviceType
 from checkers.domain.limits.rows import Table
 from checkers.domain.limits.tables import TABLES
 from checkers.domain.limits.words import describe
-from checkers.judgement.comparison import Limits
-from checkers.judgement.reading_words import limit_words
+from checkers.judgement.limits.comparison import Limits
+from checkers.judgement.limits.reading_words import limit_words
 
 UNIT = r"(?:mA|µA|A|ms|s|ohm|kohm|V)\b"
 BARE_LOW_END = re.compile(rf"(?<![\w.,×])\d[\d.,]*\s*(?:to|and|–)\s*[<>≤≥]?\s*\d[\d.,]*\s*{UNIT}")

@@ -17,8 +17,8 @@ from checkers.domain.limits.tables import TABLES
 from checkers.domain.sources.cautions import load_cautions
 from checkers.domain.sources.documents import load_sources
 from checkers.domain.tables.data_files import read_toml
-from checkers.judgement.schedule.surveys import load_surveys
-from checkers.judgement.schedule.vocabulary import load_vocabulary
+from checkers.judgement.schedule.headings.vocabulary import load_vocabulary
+from checkers.judgement.schedule.rows.surveys import load_surveys
 
 BROKEN = Path(__file__).parent / "broken"
 MARK = "# refused because: "

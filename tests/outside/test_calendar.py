@@ -9,7 +9,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from checkers.judgement.calendar_text import Event, calendar_text
+from checkers.judgement.years.calendar_text import Event, calendar_text
 
 MADE = date(2026, 11, 24)
 LINES = st.text(st.characters(blacklist_categories=("Cs", "Cc", "Zl", "Zp")), max_size=120)

@@ -10,8 +10,8 @@ from scipy.integrate import quad
 from scipy.stats import norm
 
 from checkers.domain.quantities.measured_value import parse_measured
-from checkers.judgement.inference.clouds import Columns
-from checkers.judgement.inference.neighbours import OFFSET_SPREAD, gains, pulls_of, summed
+from checkers.judgement.inference.weighing.samples import Columns
+from checkers.judgement.inference.weighing.smoothing import OFFSET_SPREAD, gains, pulls_of, summed
 from checkers.physics.response.attempt import Attempt
 
 TIME = Attempt("trip-time", 30.0, 30.0)

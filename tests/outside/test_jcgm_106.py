@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 from scipy.stats import norm
 
-from checkers.judgement.comparison import Limits, conformance_probability
+from checkers.judgement.limits.comparison import Limits, conformance_probability
 
 
 @pytest.mark.parametrize(

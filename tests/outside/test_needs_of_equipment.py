@@ -10,7 +10,7 @@ import pytest
 
 from checkers.domain.loads.kinds import Separation
 from checkers.domain.loads.registry import LOADS
-from checkers.judgement.type_order import covers, greatest
+from checkers.judgement.equipment.type_order import covers, greatest
 from checkers.physics.converter.circuits import CIRCUITS
 from checkers.physics.converter.fault_setting import Setting
 from checkers.physics.converter.fault_study import deciding, study_everywhere

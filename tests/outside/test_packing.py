@@ -6,8 +6,8 @@ import numpy as np
 import pytest
 from scipy.optimize import Bounds, LinearConstraint, milp
 
-from checkers.judgement.leakage_parts import Leakage
-from checkers.judgement.packing import Kind, pack
+from checkers.judgement.leakage.packing import Kind, pack
+from checkers.judgement.leakage.parts import Leakage
 
 BUDGET = 9.0
 LISTS = [

@@ -17,8 +17,13 @@ from scipy.stats import lomax, norm
 
 from checkers.domain.causes import CAUSES
 from checkers.domain.quantities.measured_value import Measured, Said
-from checkers.judgement.inference.clouds import Columns
-from checkers.judgement.inference.likelihood import MISREAD, NEIGHBOURS, USUAL, log_likelihoods
+from checkers.judgement.inference.weighing.likelihood import (
+    MISREAD,
+    NEIGHBOURS,
+    USUAL,
+    log_likelihoods,
+)
+from checkers.judgement.inference.weighing.samples import Columns
 from checkers.physics.condition.knowledge import Known
 from checkers.physics.condition.random_draws import even_lots
 from checkers.physics.condition.sound_device import in_good_order

@@ -9,8 +9,8 @@ import pytest
 from scipy.optimize import brentq
 from scipy.stats import linregress, t
 
-from checkers.judgement.student_t import coverage_factor
-from checkers.judgement.trend import DAYS_A_YEAR, Point, Trend, trend_of
+from checkers.judgement.years.student_t import coverage_factor
+from checkers.judgement.years.trend import DAYS_A_YEAR, Point, Trend, trend_of
 
 FIRST = date(2014, 3, 1)
 DAYS = [0, 360, 741, 1100, 1466, 1830, 2190]

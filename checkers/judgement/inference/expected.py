@@ -8,8 +8,8 @@ from math import exp
 from checkers.domain.quantities.measured_value import Measured
 from checkers.domain.quantities.quantity import format_number, format_quantity
 from checkers.domain.quantities.ranges import range_in_words
-from checkers.judgement.inference.clouds import Columns
-from checkers.judgement.inference.likelihood import shown_below
+from checkers.judgement.inference.weighing.likelihood import shown_below
+from checkers.judgement.inference.weighing.samples import Columns
 from checkers.physics.response.attempt import Attempt
 
 REACH = 1.0  # deviations of one member beyond its mean

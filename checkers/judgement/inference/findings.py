@@ -10,10 +10,7 @@ from collections.abc import Sequence
 from checkers.domain.causes import REMAINDER
 from checkers.domain.verdicts import Finding, Judges, Outcome
 from checkers.judgement.inference.expected import percent
-from checkers.judgement.inference.explaining import Explained
-from checkers.judgement.inference.hypotheses import hypothesis
-from checkers.judgement.inference.noted import LeftOut, Noted
-from checkers.judgement.inference.posterior import Weighed
+from checkers.judgement.inference.explanation import Explained
 from checkers.judgement.inference.reasons import unlike_every_cause
 from checkers.judgement.inference.standing import Standing
 from checkers.judgement.inference.standing_words import (
@@ -25,6 +22,9 @@ from checkers.judgement.inference.standing_words import (
     listed,
     what_is_open,
 )
+from checkers.judgement.inference.weighing.attempts import LeftOut, Noted
+from checkers.judgement.inference.weighing.hypotheses import hypothesis
+from checkers.judgement.inference.weighing.posterior import Weighed
 
 CAUSE = "which cause it is"
 DANGER = "whether people are protected"

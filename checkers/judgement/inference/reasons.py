@@ -7,13 +7,13 @@ from math import exp, log
 
 from checkers.domain.quantities.quantity import format_number
 from checkers.judgement.inference.candidates import CANDIDATES
-from checkers.judgement.inference.clouds import predicted
 from checkers.judgement.inference.expected import expected_words, weights_of
-from checkers.judgement.inference.hypotheses import NOW_AND_THEN
-from checkers.judgement.inference.likelihood import MISREAD, USUAL, stray_likelihood
-from checkers.judgement.inference.noted import Noted
-from checkers.judgement.inference.now_and_then import shown_either_way
-from checkers.judgement.inference.posterior import Evidence, Weighed
+from checkers.judgement.inference.weighing.attempts import Noted
+from checkers.judgement.inference.weighing.hypotheses import NOW_AND_THEN
+from checkers.judgement.inference.weighing.intermittent_fault import shown_either_way
+from checkers.judgement.inference.weighing.likelihood import MISREAD, USUAL, stray_likelihood
+from checkers.judgement.inference.weighing.posterior import Evidence, Weighed
+from checkers.judgement.inference.weighing.samples import predicted
 
 SPEAKS = log(2.0)  # a reading counts from a ratio of two
 MANY_TIMES = 1000.0

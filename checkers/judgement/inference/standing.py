@@ -10,9 +10,9 @@ from dataclasses import dataclass
 
 from checkers.domain.causes import REMAINDER
 from checkers.domain.verdicts import Finding, Outcome, StillToDo
-from checkers.judgement.dc_fitness import ABOUT as DC_MEASURED
-from checkers.judgement.inference.hypotheses import READING_WRONG
-from checkers.judgement.reading_words import spoken
+from checkers.judgement.dc.fitness import ABOUT as DC_MEASURED
+from checkers.judgement.inference.weighing.hypotheses import READING_WRONG
+from checkers.judgement.limits.reading_words import spoken
 from checkers.physics.scatter import FIGURES
 
 GOOD_TIMES = "type-too-low"  # by its name the times are in order

@@ -4,16 +4,16 @@ from __future__ import annotations
 
 from checkers.domain.causes import CAUSES
 from checkers.domain.verdicts import Finding, Outcome, Result
-from checkers.judgement.inference.next_test import most_telling
-from checkers.judgement.inference.noted import attempt_of
-from checkers.judgement.inference.question import Question
-from checkers.judgement.inference.questions import questions
-from checkers.judgement.practice.drawn import Drawn
+from checkers.judgement.inference.next_step.candidate_questions import questions
+from checkers.judgement.inference.next_step.most_telling import most_telling
+from checkers.judgement.inference.next_step.question import Question
+from checkers.judgement.inference.weighing.attempts import attempt_of
+from checkers.judgement.limits.reading_words import spoken
 from checkers.judgement.practice.drills import DRILLS
+from checkers.judgement.practice.exercise import Drawn
 from checkers.judgement.practice.marking import Decision, chance_of, mark
-from checkers.judgement.practice.practised import Practised
-from checkers.judgement.practice.taken import reading_of
-from checkers.judgement.reading_words import spoken
+from checkers.judgement.practice.progress import Practised
+from checkers.judgement.practice.test_results import reading_of
 from checkers.physics.response.attempt import Attempt
 
 KINDS = (

@@ -8,11 +8,11 @@ from checkers.domain.causes import ACTIONS, CAUSES, NO_REMEDY, REMAINDER
 from checkers.domain.sources.documents import Citation
 from checkers.domain.verdicts import Finding, Judges, Outcome, Result
 from checkers.judgement.inference.expected import percent
-from checkers.judgement.inference.explaining import Explained
-from checkers.judgement.inference.hypotheses import READING_WRONG
-from checkers.judgement.inference.next_test import next_test
-from checkers.judgement.practice.drawn import Drawn
-from checkers.judgement.practice.practised import Practised, deciding, told
+from checkers.judgement.inference.explanation import Explained
+from checkers.judgement.inference.next_step.most_telling import next_test
+from checkers.judgement.inference.weighing.hypotheses import READING_WRONG
+from checkers.judgement.practice.exercise import Drawn
+from checkers.judgement.practice.progress import Practised, deciding, told
 
 OPEN = "Not decided."
 DO_NOT_KNOW = "do-not-know"

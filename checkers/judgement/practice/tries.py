@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from checkers.domain.causes import ACTIONS, CAUSES
 from checkers.domain.verdicts import Finding, Outcome, Result
-from checkers.judgement.inference.explaining import Explained
+from checkers.judgement.inference.explanation import Explained
 from checkers.judgement.inference.reasons import reasons_for
-from checkers.judgement.practice.drawn import Drawn
+from checkers.judgement.limits.reading_words import spoken
+from checkers.judgement.practice.exercise import Drawn
 from checkers.judgement.practice.marking import (
     DO_NOT_KNOW,
     Decision,
@@ -19,8 +20,7 @@ from checkers.judgement.practice.marking import (
     on_table,
     why_none,
 )
-from checkers.judgement.practice.practised import Practised, deciding
-from checkers.judgement.reading_words import spoken
+from checkers.judgement.practice.progress import Practised, deciding
 
 REASONS = 2  # that speak against a cause, the strongest
 

@@ -8,12 +8,12 @@ from typing import Any
 
 from checkers.domain.device.device import Form
 from checkers.domain.verdicts import Figure
-from checkers.judgement.safe_rounding import rounded_up
+from checkers.judgement.limits.safe_rounding import rounded_up
 from checkers.judgement.series.arrangement import Arrangement
-from checkers.judgement.series.fitness import Fitness, Why
-from checkers.judgement.series.flow_words import FAULT_LOOP
-from checkers.judgement.series.selectivity import Selectivity
-from checkers.judgement.series.through import Through
+from checkers.judgement.series.dc.fitness import Fitness, Why
+from checkers.judgement.series.dc.flow_words import FAULT_LOOP
+from checkers.judgement.series.dc.through import Through
+from checkers.judgement.series.selectivity.selectivity import Selectivity
 
 DIGITS = 6
 NOT_KNOWN = "not known"

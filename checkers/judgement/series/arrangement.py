@@ -10,7 +10,7 @@ from typing import TypeVar
 from checkers.domain.codes.registry import Code
 from checkers.domain.device.device import Device, Form
 from checkers.domain.inputs.fields import Labelled
-from checkers.judgement.equipment import Equipment
+from checkers.judgement.equipment.equipment import Equipment
 
 One = TypeVar("One")
 

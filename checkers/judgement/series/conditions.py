@@ -8,7 +8,7 @@ from checkers.domain.device.device import DeviceType, Form
 from checkers.domain.quantities.quantity import format_number, format_quantity
 from checkers.domain.sources.constants import KNOWN
 from checkers.judgement.series.arrangement import Arrangement, DCProtection
-from checkers.judgement.series.dc_sources import can_give_smooth_dc
+from checkers.judgement.series.dc.sources import can_give_smooth_dc
 
 ONLY_LISTED = (
     "Only what is listed counts. Before you rely on it, measure the smooth DC through the "

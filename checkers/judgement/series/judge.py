@@ -8,17 +8,17 @@ from typing import Any
 from checkers.domain.verdicts import Finding, Result
 from checkers.judgement.series.answer import answer_devices, answer_pairs
 from checkers.judgement.series.arrangement import Arrangement
-from checkers.judgement.series.by_code import code_findings
+from checkers.judgement.series.change.least_change import Mend, least_changes
 from checkers.judgement.series.conditions import LOSES, conditions
-from checkers.judgement.series.dc_flow import flow_through
-from checkers.judgement.series.fault_levels import Supply
-from checkers.judgement.series.fitness import judge_fitness
-from checkers.judgement.series.fitness_words import fitness_finding
+from checkers.judgement.series.dc.fitness import judge_fitness
+from checkers.judgement.series.dc.fitness_words import fitness_finding
+from checkers.judgement.series.dc.flow import flow_through
+from checkers.judgement.series.device_type.by_code import code_findings
+from checkers.judgement.series.device_type.own_device import own_device_findings
 from checkers.judgement.series.layout import lay_out
-from checkers.judgement.series.least_change import Mend, least_changes
-from checkers.judgement.series.own_device import own_device_findings
-from checkers.judgement.series.selectivity import Selectivity, pairs, selectivity
-from checkers.judgement.series.selectivity_words import selectivity_finding
+from checkers.judgement.series.selectivity.fault_levels import Supply
+from checkers.judgement.series.selectivity.selectivity import Selectivity, pairs, selectivity
+from checkers.judgement.series.selectivity.words import selectivity_finding
 
 NO_CHANGE_FOUND = "No set of changes tried here mends it: start again from the supply."
 

@@ -14,10 +14,10 @@ from typing import Any
 from checkers.domain.device.device import Device, DeviceType, Form
 from checkers.domain.quantities.quantity import format_quantity
 from checkers.judgement.series.arrangement import Arrangement, DCProtection
-from checkers.judgement.series.dc_sources import Bounds, left_by
-from checkers.judgement.series.fitness import Fitness, Why
-from checkers.judgement.series.flow_words import amount
-from checkers.judgement.series.through import Through
+from checkers.judgement.series.dc.fitness import Fitness, Why
+from checkers.judgement.series.dc.flow_words import amount
+from checkers.judgement.series.dc.sources import Bounds, left_by
+from checkers.judgement.series.dc.through import Through
 
 WIDE = 40
 """Characters of a line that stands at the left edge."""

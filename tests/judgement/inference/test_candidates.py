@@ -12,7 +12,7 @@ from checkers.domain.device.inspection import STRANGE
 from checkers.domain.errors import DataError
 from checkers.domain.tables.data_files import data_folder, read_toml
 from checkers.judgement.inference.candidates import CANDIDATES, FILE, load_candidates
-from checkers.judgement.inference.looks import PREDICATES
+from checkers.judgement.inference.observables import PREDICATES
 
 TEXT = read_toml(data_folder() / FILE, FILE)
 

@@ -5,8 +5,8 @@ from __future__ import annotations
 import pytest
 
 from checkers.domain.quantities.measured_value import parse_measured
-from checkers.judgement.inference.clouds import Columns
 from checkers.judgement.inference.expected import expected_words
+from checkers.judgement.inference.weighing.samples import Columns
 from checkers.physics.response.attempt import Attempt
 
 TIME = Attempt("trip-time", 30.0, 30.0)

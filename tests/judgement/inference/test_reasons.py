@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from checkers.judgement.inference.explaining import explain
+from checkers.judgement.inference.explanation import explain
 from checkers.judgement.inference.findings import findings_of
 from checkers.judgement.inference.reasons import reasons_for
 from tests.judgement.inference.a_case import case, reading, time

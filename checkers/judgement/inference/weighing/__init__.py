@@ -1,0 +1,1 @@
+"""How likely each cause is, by what the readings show of its possible conditions."""

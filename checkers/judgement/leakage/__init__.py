@@ -1,0 +1,1 @@
+"""Standing leakage on a device, and how to split what is too much."""

@@ -1,0 +1,1 @@
+"""Which limit applies at a test current, and how a figure compares with it."""

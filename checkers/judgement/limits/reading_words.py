@@ -1,0 +1,54 @@
+"""The words that name a reading and its limits."""
+
+from __future__ import annotations
+
+import re
+
+from checkers.domain.device.readings import Reading, Test, Waveform
+from checkers.domain.limits.rows import Row
+from checkers.domain.quantities.quantity import format_number, format_quantity
+from checkers.domain.quantities.ranges import range_in_words
+from checkers.domain.sources.documents import Citation
+from checkers.judgement.limits.comparison import Limits
+
+SHAPES = {
+    Waveform.HALF_WAVE: "half wave",
+    Waveform.HALF_WAVE_90: "half wave at 90°",
+    Waveform.HALF_WAVE_135: "half wave at 135°",
+    Waveform.SMOOTH_DC: "smooth DC",
+    Waveform.UNKNOWN: "waveform not given",
+}
+
+
+SPOKEN = {Test.TRIP_TIME.value: "trip time", Test.NO_TRIP.value: "no-trip test"}
+SLUG = re.compile(r"(?<![\w-])(?:trip-time|no-trip)(?![\w-]| tests?\b)")
+
+
+def name_of(reading: Reading) -> str:
+    """Return what a reading is called: trip-time ×1 180°, ramp half wave."""
+    parts = [reading.test, _level_words(reading), SHAPES.get(Waveform(reading.waveform), "")]
+    if reading.test in (Test.BUTTON, Test.UNKNOWN):
+        parts = [reading.test if reading.test == Test.BUTTON else "reading"]
+    degrees = reading.phase + "°" if reading.phase.isdecimal() else reading.phase
+    return " ".join(part for part in (*parts, degrees) if part)
+
+
+def _level_words(reading: Reading) -> str:
+    if reading.current is not None:
+        return "at " + format_quantity(reading.current, "mA")
+    return "" if reading.multiple is None else f"×{format_number(reading.multiple)}"
+
+
+def spoken(about: str) -> str:
+    """Return a text with each test under the name that a person has for it: trip time ×1 0°."""
+    return SLUG.sub(lambda found: SPOKEN[found[0]], about)
+
+
+def limit_words(limits: Limits, unit: str) -> str:
+    """Return limits as they are shown: ≤ 300 ms, 130 ms to 500 ms, ≥ 15 mA."""
+    return range_in_words(limits.at_least, limits.at_most, unit)
+
+
+def citations(*rows: Row | None) -> tuple[Citation, ...]:
+    """Return the citations of some rows, each once."""
+    return tuple(dict.fromkeys(row.citation for row in rows if row is not None))

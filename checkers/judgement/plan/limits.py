@@ -1,0 +1,163 @@
+"""The current that a planned test drives, and the limit that its reading must meet."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from checkers.domain.device.device import Form
+from checkers.domain.device.readings import Reading, Test
+from checkers.domain.limits.rows import Row
+from checkers.domain.limits.tables import rows, rows_in
+from checkers.domain.limits.words import WORDS
+from checkers.domain.quantities.quantity import format_quantity
+from checkers.domain.sources.documents import Citation, cite
+from checkers.domain.sources.judging import JUDGING
+from checkers.judgement.case import Case
+from checkers.judgement.limits.comparison import Limits
+from checkers.judgement.limits.current_bands import band_of, operating_band
+from checkers.judgement.limits.demands import Must, demand_at
+from checkers.judgement.limits.reading_words import citations, limit_words
+from checkers.judgement.limits.test_current import level_of
+from checkers.judgement.limits.time_limits import (
+    QUARTER_AMPERE,
+    TimeLimit,
+    product_time_limit,
+    time_limit,
+)
+from checkers.judgement.plan.planned_tests import PlannedTest
+
+FIVE_TIMES = 5.0
+KINDS = frozenset({"type-I", "not-type-I", "type-II"})
+ALARM = "alarm at or below the response value set"
+ALARM_SOURCE = cite("iec-62020-1", "response of monitors", "memory")
+
+
+@dataclass(frozen=True, slots=True)
+class PlannedLimit:
+    """A limit in words with its sources; empty where none is known."""
+
+    words: str = ""
+    sources: tuple[Citation, ...] = ()
+
+
+NO_LIMIT = PlannedLimit()
+
+
+def as_reading(test: PlannedTest) -> Reading:
+    """Return a planned test as the reading it will give, with nothing measured yet."""
+    return Reading(
+        test=test.test, multiple=test.multiple, current=test.current, waveform=test.waveform
+    )
+
+
+def current_of(test: PlannedTest, case: Case) -> float | None:
+    """Return the current to set [mA], or None where the rating is needed and not known.
+
+    Where the maker declares the shortest time at a quarter of an ampere, that current
+    stands in place of five times the rating.
+    """
+    row = quarter_row(test, case)
+    if row is not None and case.device.quarter_ampere:
+        return row.when.current
+    level = level_of(as_reading(test), case)
+    return None if level is None else level.current
+
+
+def risen_to(test: PlannedTest, case: Case) -> float | None:
+    """Return the current [mA] by which a device must have operated in a ramp, if it is known."""
+    if case.device.form == Form.MONITOR:
+        return case.device.rated_residual_current
+    band = operating_band(case, test.waveform)
+    return None if band is None else band.at_most
+
+
+def quarter_row(test: PlannedTest, case: Case) -> Row | None:
+    """Return the row for a maker's choice of a quarter ampere, where the test is the other."""
+    rated = case.device.rated_residual_current
+    if rated is None or test.test != Test.TRIP_TIME or test.multiple != FIVE_TIMES:
+        return None
+    found = rows(
+        "trip-time", on=case.day, made_to=case.made_to, waveform=test.waveform, **case.device_asked
+    )
+    return next((row for row in found if row.when.only("option") == QUARTER_AMPERE), None)
+
+
+def limit_of(test: PlannedTest, case: Case) -> PlannedLimit:
+    """Return the limit of a planned test in words: of the code, of the device standard, or both."""
+    if case.device.form == Form.MONITOR and test.test == Test.RAMP:
+        return PlannedLimit(ALARM, (ALARM_SOURCE,))
+    return {
+        Test.NO_TRIP: _no_trip,
+        Test.TRIP_TIME: _trip_time,
+        Test.RAMP: _ramp,
+    }.get(Test(test.test), _button)(test, case)
+
+
+def _button(test: PlannedTest, case: Case) -> PlannedLimit:
+    del test, case
+    return PlannedLimit("it operates")
+
+
+def _no_trip(test: PlannedTest, case: Case) -> PlannedLimit:
+    current = current_of(test, case)
+    if current is None or demand_at(case, test.waveform, current).must is not Must.HOLD:
+        return NO_LIMIT
+    band = operating_band(case, test.waveform)
+    lasting = (test.lasting or JUDGING.no_trip_lasts) / 1000
+    sources = citations(band.row) if band else ()
+    return PlannedLimit(f"no trip within {format_quantity(lasting, 's')}", sources)
+
+
+def _trip_time(test: PlannedTest, case: Case) -> PlannedLimit:
+    current = current_of(test, case)
+    if current is None:
+        return NO_LIMIT
+    product = product_time_limit(case, test.waveform, current)
+    by_code, code_rows = _code_time(test, case, current)
+    words = _both(by_code, _time_words(product))
+    return PlannedLimit(words, citations(*code_rows, *product.rows))
+
+
+def _code_time(test: PlannedTest, case: Case, current: float) -> tuple[str, tuple[Row, ...]]:
+    """Return the code's own limit in words, for each kind of device that it tells apart."""
+    if not test.limits:
+        return "", ()
+    asked = case.device_asked | {"waveform": test.waveform}
+    found = rows_in(test.limits, on=case.day, **asked)
+    kinds = sorted({word for row in found for word in row.when.only("option") or ()} & KINDS)
+    if not kinds:
+        limit = time_limit(found, case, current)
+        return _time_words(limit), limit.rows
+    each = {
+        one: time_limit(rows_in(test.limits, on=case.day, option=one, **asked), case, current)
+        for one in kinds
+    }
+    said = {one: words for one, limit in each.items() if (words := _time_words(limit))}
+    words = ", ".join(f"{limit} if {WORDS[one]}" for one, limit in said.items())
+    return words, tuple(row for one in said for row in each[one].rows)
+
+
+def _time_words(limit: TimeLimit) -> str:
+    """Return the times that a reading is held to, or nothing where none decides both ways."""
+    decides = limit.most.passes == limit.most.fails
+    return limit_words(Limits(limit.at_least, limit.at_most), "ms") if decides else ""
+
+
+def _both(by_code: str, by_product: str) -> str:
+    if by_code and by_product and by_code != by_product:
+        return f"{by_code} (installation rule); {by_product} (device standard)"
+    return by_code or by_product
+
+
+def _ramp(test: PlannedTest, case: Case) -> PlannedLimit:
+    product = operating_band(case, test.waveform)
+    asked = case.device_asked | {"waveform": test.waveform}
+    code = rows_in(test.limits, on=case.day, **asked) if test.limits else ()
+    bands = [band_of(row, case) for row in code[:1]] + ([product] if product else [])
+    words = [limit_words(Limits(band.at_least, band.at_most), "mA") for band in bands]
+    return PlannedLimit(_either(words), citations(*(band.row for band in bands)))
+
+
+def _either(words: Sequence[str]) -> str:
+    return _both(words[0], words[1]) if len(words) > 1 else "".join(words)

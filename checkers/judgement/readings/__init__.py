@@ -1,0 +1,1 @@
+"""One reading at a time: what stops it, what the device must do at its current, its verdict."""

@@ -1,0 +1,64 @@
+"""Days as they stand in the cells of schedules."""
+
+from __future__ import annotations
+
+import re
+from datetime import date
+
+from checkers.domain.inputs.believable_days import EARLIEST
+from checkers.judgement.schedule.headings.normal_form import plain
+from checkers.judgement.schedule.headings.vocabulary import VOCABULARY
+
+ISO = re.compile(r"(\d{4})-(\d{1,2})-(\d{1,2})(?:[T ]\d.*)?")
+WITH_MARKS = re.compile(r"(\d{1,2})([./-])(\d{1,2})\2(\d{4}|\d{2})")
+IN_WORDS = re.compile(r"(\d{1,2})[. -]*([^\W\d_]{3,10})\.?[. -]*(\d{4}|\d{2})", re.IGNORECASE)
+MONTH_FIRST = frozenset({"us"})
+
+
+def day_in(cell: str, code: str) -> date:
+    """Return the day that a cell names.
+
+    Inputs: the cell; the key of the local code. 3/4/2026 is read day first, except
+    where the country writes the month first, or only one order makes a day.
+    Raises ValueError, with words that say what would be right.
+    """
+    text = cell.strip()
+    match = ISO.fullmatch(text)
+    if match:
+        return _day(cell, int(match[1]), int(match[2]), int(match[3]))
+    match = WITH_MARKS.fullmatch(text)
+    if match:
+        return _in_order(cell, match, month_first=code in MONTH_FIRST and match[2] != ".")
+    match = IN_WORDS.fullmatch(text)
+    if match and _month(match[2]):
+        return _day(cell, _year(match[3]), _month(match[2]), int(match[1]))
+    raise ValueError(f"“{cell}” is not a day such as 2026-11-24")
+
+
+def _in_order(cell: str, match: re.Match[str], *, month_first: bool) -> date:
+    first, second, year = int(match[1]), int(match[3]), _year(match[4])
+    if month_first and first <= 12:
+        return _day(cell, year, first, second)
+    if not month_first and second > 12:
+        return _day(cell, year, first, second)
+    return _day(cell, year, second, first)
+
+
+def _month(word: str) -> int:
+    """Return the month that a word begins like, from 1, or 0; juin is not juillet."""
+    start = plain(word)
+    return VOCABULARY.month.get(start[:4], 0) or VOCABULARY.month.get(start[:3], 0)
+
+
+def _year(text: str) -> int:
+    return int(text) if len(text) > 2 else 2000 + int(text)
+
+
+def _day(cell: str, year: int, month: int, day: int) -> date:
+    try:
+        found = date(year, month, day)
+    except ValueError:
+        raise ValueError(f"“{cell}” is no day of the calendar") from None
+    if found < EARLIEST:
+        raise ValueError(f"“{cell}” is too long ago to be the day of a test")
+    return found

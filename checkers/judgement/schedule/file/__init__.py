@@ -1,0 +1,1 @@
+"""A schedule's file: bytes to text, text to lines, lines to records, records to columns."""

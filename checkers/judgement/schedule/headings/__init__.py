@@ -1,0 +1,1 @@
+"""What the headings of a schedule mean, and the words that say so."""

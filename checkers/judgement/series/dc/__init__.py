@@ -1,0 +1,1 @@
+"""Smooth DC through an arrangement: its sources, its flow, and which devices bear it."""

@@ -1,0 +1,1 @@
+"""Which of two devices in series opens first."""

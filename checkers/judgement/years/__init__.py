@@ -1,0 +1,1 @@
+"""Readings of several visits: trends, due dates and the calendar."""
