@@ -13,7 +13,7 @@ from checkers.catalogue import CHECKERS
 from checkers.domain.checker import Checker
 from checkers.domain.inputs.fields import Input, Kind
 from checkers.domain.verdicts import Outcome, worst
-from tests.catalogue.worse_knowledge import (
+from tests.catalogue.properties.worse_knowledge import (
     Path,
     Request,
     amounts,

@@ -14,9 +14,9 @@ import pytest
 from checkers import run
 from checkers.catalogue import CHECKERS
 from checkers.domain.device.device import Form
-from tests.catalogue.worse_knowledge import Path, Request, name_of, paths_in, without
+from tests.catalogue.properties.worse_knowledge import Path, Request, name_of, paths_in, without
 
-CASES = File(__file__).parents[1] / "cases"
+CASES = File(__file__).parents[2] / "cases"
 ASKED_OF = {
     "readings": "readings",
     "series": "series",

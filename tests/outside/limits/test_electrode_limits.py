@@ -11,7 +11,7 @@ import pytest
 
 from checkers import run
 
-PAGES = Path(__file__).parents[2] / "docs"
+PAGES = Path(__file__).parents[3] / "docs"
 QUOTIENT = re.compile(r"(\d+) V / (\d+) mA = (\d+) ohm(?:, and for (\d+) mA it is (\d+) ohm)?")
 PRODUCT = re.compile(r"(\d+) mA over (\d+) ohm are (\d+) V")
 

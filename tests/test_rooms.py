@@ -1,0 +1,55 @@
+"""The package has a room for each subject, its tests lie alike, and the guide to them is true."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from pathlib import Path
+
+ROOT = Path(__file__).parent.parent
+PACKAGE = ROOT / "checkers"
+MOST_FILES = 15
+MIRRORED = ("command_line", "contract", "domain", "judgement", "physics")
+GUIDE = ROOT / "DEVELOPERS.md"
+QUOTED = re.compile(r"`([^`]+)`")
+
+
+def places_named(cell: str) -> Iterator[str]:
+    """Yield the paths under checkers/ of one cell; a bare name continues the folder before it."""
+    folder = ""
+    for name in QUOTED.findall(cell):
+        if name.startswith(("checkers/", "docs/", "build_tools/")):
+            folder = name[: name.rfind("/") + 1]
+            path = name
+        else:
+            path = f"{folder}{name}"
+        if path.startswith("checkers/") and "<" not in path:
+            yield path
+
+
+def test_no_room_is_crowded() -> None:
+    """Whoever opens a folder sees at a glance what is in it."""
+    rooms = [PACKAGE, *(path for path in PACKAGE.rglob("*") if path.is_dir())]
+    sizes = {str(room.relative_to(ROOT)): len(list(room.glob("*.py"))) for room in rooms}
+
+    assert {room: size for room, size in sizes.items() if size > MOST_FILES} == {}
+
+
+def test_every_test_lies_as_what_it_tests() -> None:
+    """A test's folder is a room of the package, under the same path."""
+    tests = [path for name in MIRRORED for path in (ROOT / "tests" / name).rglob("test_*.py")]
+    folders = {path.parent.relative_to(ROOT / "tests") for path in tests}
+
+    assert [
+        str(one) for one in sorted(folders) if not (PACKAGE / one / "__init__.py").exists()
+    ] == []
+    assert len(tests) > len(MIRRORED)
+
+
+def test_the_guide_names_places_that_are_there() -> None:
+    """No row of the table sends anybody to a file that has moved, or to a pattern of names."""
+    rows = [line.split("|") for line in GUIDE.read_text("utf-8").splitlines() if line[:1] == "|"]
+    named = [place for row in rows for place in places_named(row[2])]
+
+    assert [place for place in named if not (ROOT / place).exists()] == []
+    assert len(named) > len(MIRRORED)
