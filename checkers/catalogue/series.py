@@ -142,7 +142,10 @@ class Inputs(Question):
     selective: bool | None = yes_no("Must only the lower device open?", explain=SELECTIVE)
     system: str = choice(SYSTEMS, "Earthing system", default="tn")
     electrode_resistance: float | None = quantity(
-        "electrode_resistance", default=None, advanced=True
+        "electrode_resistance",
+        default=None,
+        advanced=True,
+        left_out="a fault loop's in TN, the greatest allowed in TT",
     )
     line_voltage: float | None = quantity(
         "line_voltage", default=None, advanced=True, left_out="the usual one of the country"

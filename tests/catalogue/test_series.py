@@ -6,6 +6,7 @@ import time
 from typing import Any
 
 from checkers import run
+from checkers.catalogue import checker_for
 from checkers.domain.verdicts import Judges
 
 
@@ -86,3 +87,16 @@ def _seconds(request: dict[str, Any]) -> float:
     start = time.process_time()
     assert run("series", request)["answer"]["least_change"]
     return time.process_time() - start
+
+
+def test_a_resistance_left_out_is_named() -> None:
+    """What is taken in its place decides whether the lower device opens alone.
+
+    230 V over 1000 ohm is 230 mA, less than 2.5 times 100 mA, where the upper may open as soon.
+    """
+    request = dict(checker_for("series").examples[1].request)
+    weak = run("series", {**request, "electrode_resistance": "1000 ohm"})
+    usual = run("series", request)
+
+    assert (weak["outcome"], usual["outcome"]) == ("fail", "pass")
+    assert "electrode_resistance" in {one["field"] for one in usual["assumed"]}
