@@ -41,6 +41,7 @@ export function mount(root) {
     stop.abort();
     unfollow();
     forget(checker);
+    checker.settle();
     clearTimeout(checker.addressTimer);
     clearTimeout(checker.workingTimer);
   };
@@ -137,10 +138,19 @@ function judge(checker) {
     checker.workingTimer = setTimeout(() => showWorking(checker.root), WORKING_AFTER);
   }
   checker.judged = null;
+  expectVerdict(checker);
   ask(checker, checker.slug, request, (reply) => {
     checker.judged = { request, reply };
     show(checker, reply);
+    checker.settle();
   });
+}
+
+// Whoever waits for a verdict looks again: at the verdict, or at a case that has changed.
+function expectVerdict(checker) {
+  checker.settle?.();
+  checker.coming = new Promise((resolve) => { checker.settle = resolve; });
+  checker.changed?.();
 }
 
 function keepInMind(checker, request) {
@@ -185,6 +195,7 @@ function stateChanged(checker, state) {
   checker.stage = state.stage;
   if (state.stage === "failed") {
     clearTimeout(checker.workingTimer);
+    checker.settle?.();
     showResults(checker.root, null);
     showFailure(checker.root, state);
   } else if (state.stage !== "ready") {

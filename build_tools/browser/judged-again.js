@@ -1,8 +1,11 @@
-import { ROOT } from "./places.js";
+import { databaseOf } from "./database.js";
+
+const STORE = "standings";
 
 // Apart from the log, so that no build that does not know of it is kept from opening that.
-const NAME = `${ROOT.pathname} judged again`;
-const STORE = "standings";
+const database = databaseOf("judged again", [
+  (made) => made.createObjectStore(STORE, { keyPath: "id" }),
+]);
 
 /**
  * What came of judging each kept verdict again, by the id of its entry; no label is in it.
@@ -13,37 +16,15 @@ const STORE = "standings";
  */
 export async function openStandings() {
   try {
-    const database = await opened();
-    return {
-      all: () => done(database.transaction(STORE).objectStore(STORE).getAll()),
-      put: (standings) => write(database, (store) => standings.forEach((one) => store.put(one))),
-      drop: (ids) => write(database, (store) => ids.forEach((id) => store.delete(id))),
-    };
+    await database.read(STORE, (store) => store.count());
   } catch {
     return inPage();
   }
-}
-
-function opened() {
-  const request = indexedDB.open(NAME, 1);
-  request.onupgradeneeded = () => request.result.createObjectStore(STORE, { keyPath: "id" });
-  return done(request);
-}
-
-function done(request) {
-  return new Promise((resolve, reject) => {
-    request.onsuccess = () => resolve(request.result);
-    request.onerror = () => reject(request.error);
-  });
-}
-
-function write(database, work) {
-  return new Promise((resolve, reject) => {
-    const transaction = database.transaction(STORE, "readwrite");
-    transaction.oncomplete = () => resolve();
-    transaction.onabort = () => reject(transaction.error);
-    work(transaction.objectStore(STORE));
-  });
+  return {
+    all: () => database.read(STORE, (store) => store.getAll()),
+    put: (standings) => database.write([STORE], (store) => standings.forEach((one) => store.put(one)), standings.length),
+    drop: (ids) => database.write([STORE], (store) => ids.forEach((id) => store.delete(id)), ids.length),
+  };
 }
 
 function inPage() {

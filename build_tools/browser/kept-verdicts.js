@@ -1,5 +1,6 @@
 import { follow } from "./client.js";
 import { element } from "./element.js";
+import { fetchedLater } from "./fetched-later.js";
 import { recall, remember } from "./memory.js";
 import { notice } from "./notice.js";
 import { ROOT, SCRIPTS } from "./places.js";
@@ -7,6 +8,8 @@ import { reached } from "./reached.js";
 
 const QUIET = 3000; // milliseconds after the first verdict: what the reader waits for comes first
 const DONE = "judged again by"; // the folder of a build's scripts, which is named for what they hold
+
+const standing = fetchedLater(() => import("./log-standing.js"));
 
 let isLooking = false;
 
@@ -33,11 +36,13 @@ async function look() {
     remember(DONE, SCRIPTS);
     return;
   }
-  const { isLost, judgeKept } = await import("./log-standing.js");
-  const found = await judgeKept().catch(() => null); // tried again on the next page
-  if (found) {
-    remember(DONE, SCRIPTS);
-    tell([...found.values()].filter((one) => isLost(one) && !one.seen).length);
+  try {
+    const { isLost, judgeKept } = await standing();
+    const { known, unwritten } = await judgeKept();
+    unwritten || remember(DONE, SCRIPTS);
+    tell([...known.values()].filter((one) => isLost(one) && !one.seen).length);
+  } catch {
+    // Nobody has asked for it: the log's own page says so, and the next one tries again.
   }
 }
 

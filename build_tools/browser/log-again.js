@@ -30,10 +30,12 @@ function part(page, entry, again) {
   return [element("section", { class: "again", role: "status" }, ...parts)];
 }
 
-async function keepToo(page, entry, { on, build, reply }) {
+// However often it is asked for, it is one entry.
+async function keepToo(page, entry, again) {
+  const { on, build, reply } = again;
   const note = [entry.note, `Judged again; first kept on ${dayInWords(entry.kept)}.`].filter(Boolean).join("\n");
-  const made = makeEntry({ ...entry, note }, { checker: entry.checker, request: { ...entry.request, on }, reply }, build);
-  if (await page.change({ what: `kept ${entry.device || "a verdict"} judged again`, puts: [made] })) {
+  again.made ??= makeEntry({ ...entry, note }, { checker: entry.checker, request: { ...entry.request, on }, reply }, build);
+  if (await page.change({ what: `kept ${entry.device || "a verdict"} judged again`, puts: [again.made] })) {
     page.say("Kept beside the first one.");
   }
 }

@@ -1,6 +1,8 @@
 import { ROOT } from "./places.js";
 import { RUNTIME } from "./runtime.js";
 
+const PATIENCE = 4000; // milliseconds: a host that does not answer must not hold up what is kept
+
 /** The most characters a reader may type into an entry, by field. */
 export const MOST = { job: 120, device: 120, note: 2000 };
 
@@ -51,7 +53,7 @@ let build = null;
 
 /** The build that judges on this page: its day and identity, or the checkers' own hash. */
 export function currentBuild() {
-  build ??= fetch(new URL("build.json", ROOT))
+  build ??= fetch(new URL("build.json", ROOT), { signal: AbortSignal.timeout?.(PATIENCE) })
     .then((response) => response.json())
     .then(({ id }) => id)
     .catch(() => { build = null; return checkersHash(); });

@@ -1,102 +1,92 @@
-import { element, say } from "./element.js";
-import { handOver } from "./hand-over.js";
+import { element } from "./element.js";
+import { typedIn, waysOut } from "./keep.js";
 import { currentBuild, makeEntry } from "./log-entry.js";
-import { entryText } from "./log-text.js";
 import { fileOf } from "./log-file.js";
-import { askToKeep, openLog, warningAbout, whyNotWritten } from "./log-store.js";
+import { whyNotKept } from "./log-reasons.js";
+import { askToKeep, openLog } from "./log-store.js";
+import { entryText } from "./log-text.js";
+import { showWarning } from "./log-warning.js";
 import { recall, remember } from "./memory.js";
 import { ROOT } from "./places.js";
 
-const opened = new WeakSet();
-
-/** The panel under a checker's form: labels, what threatens the log, and the button. */
-export async function openPanel(panel, checker, options) {
-  const log = await openLog();
-  say(panel.querySelector("[data-warning]"), await warningAbout(log));
-  await suggest(panel, log);
-  if (!opened.has(panel)) {
-    opened.add(panel);
-    const form = panel.querySelector("form");
+/** The panel under a checker's form is opened: labels known so far, and what threatens the log. */
+export async function openPanel({ panel, form }) {
+  if (!("alive" in form.dataset)) {
     form.elements.job.value ||= recall("job") ?? "";
-    form.addEventListener("submit", () => keepOnce(panel, checker), options);
-    form.dataset.alive = "";
   }
+  const log = await openLog();
+  await Promise.all([warn(panel, log), suggest(panel, log)]);
+  form.dataset.alive = "";
+}
+
+function warn(panel, log) {
+  return showWarning(panel.querySelector("[data-warning]"), log);
 }
 
 async function suggest(panel, log) {
-  const entries = await log.entries();
+  const entries = await log.entries().catch(() => []);
   for (const name of ["job", "device"]) {
     const known = [...new Set(entries.map((entry) => entry[name]))].filter(Boolean).sort();
     panel.querySelector(`[data-known="${name}"]`).replaceChildren(...known.map((value) => element("option", { value })));
   }
 }
 
-// A second tap while the first is being written must not make a second entry.
-async function keepOnce(panel, checker) {
-  const button = panel.querySelector("form button");
-  if (button.getAttribute("aria-disabled") !== "true") {
-    button.setAttribute("aria-disabled", "true");
-    await keep(panel, checker);
-    button.removeAttribute("aria-disabled");
-  }
-}
-
-async function keep(panel, checker) {
-  const { job, device, note } = panel.querySelector("form").elements;
-  const { judged } = checker;
-  const typed = JSON.stringify([job.value, device.value, note.value, judged?.request]);
-  if (judged?.reply.kind !== "result") {
-    tell(panel, "There is no verdict yet, so nothing to keep.");
-  } else if (typed === checker.kept) {
-    tell(panel, "This verdict is in the log already.", linkToLog());
-  } else {
-    const given = { job: job.value, device: device.value, note: note.value };
-    const made = makeEntry(given, { checker: checker.slug, ...judged }, await currentBuild());
-    if (await write(panel, made)) {
-      remember("job", made.job);
-      note.value = "";
-      checker.device.kept();
-      checker.kept = JSON.stringify([job.value, device.value, "", judged.request]);
-    }
-  }
-}
-
-async function write(panel, entry) {
-  const log = await openLog();
-  const promise = askToKeep();
+/**
+ * Keep a verdict; gives what to tell: a text and what follows it.
+ *
+ * Inputs: what `offerKeeping` holds of its panel; what was typed at the tap; the request judged and
+ * its reply. Rejects with the reason, in words that follow a colon; `maybe` says that nobody knows.
+ */
+export async function keepVerdict(offer, typed, judged) {
+  const entry = await entryOf(offer, typed, judged);
+  offer.way = { file: fileOf("json", [entry], entry.device, entry.build), text: entryText(entry) };
   try {
-    await log.change({ what: `kept ${entry.device || "a verdict"}`, puts: [entry] });
+    return await keepIn(await openLog(), offer, entry);
   } catch (error) {
-    tell(panel, `Not kept: ${whyNotWritten(error)}. What you typed still stands above. Take the verdict along this way:`, ...ways(panel, entry));
-    return false;
+    throw Object.assign(new Error(whyNotKept(error)), { maybe: error.maybe });
   }
-  tell(panel, `Kept${entry.job ? ` in “${entry.job}”` : ""}.`, linkToLog());
-  await promise;
-  say(panel.querySelector("[data-warning]"), await warningAbout(log));
-  return true;
 }
 
-// What cannot be kept can still be carried off.
-function ways(panel, entry) {
-  const save = element("button", { type: "button", class: "action" }, "Save it as a file");
-  save.addEventListener("click", () => handOver(fileOf("json", [entry], entry.device, entry.build)));
-  const copy = element("button", { type: "button", class: "action" }, "Copy it as text");
-  copy.addEventListener("click", async () => {
-    const text = entryText(entry);
-    try {
-      await navigator.clipboard.writeText(text);
-      tell(panel, "Copied.");
-    } catch {
-      tell(panel, text);
-    }
-  });
-  return [save, copy];
+// Whatever is kept again, after whatever came of the first time, is the same entry still.
+async function entryOf(offer, typed, judged) {
+  if (offer.last?.typed !== typed) {
+    const [job, device, note] = JSON.parse(typed);
+    const entry = makeEntry({ job, device, note }, { checker: offer.checker.slug, ...judged }, await currentBuild());
+    offer.last = { typed, entry, tried: false };
+  }
+  return offer.last.entry;
+}
+
+async function keepIn(log, offer, entry) {
+  const isOnDevice = log.where === "device";
+  if (offer.last.isKept && isOnDevice && await holds(log, entry)) {
+    return ["This verdict is in the log already.", linkToLog()];
+  }
+  await log.change({ what: `kept ${entry.device || "a verdict"}`, puts: [entry] });
+  const isAsTyped = typedIn(offer) === offer.last.typed;
+  goOn(offer, entry);
+  askToKeep().then(() => warn(offer.panel, log)); // a browser may ask the reader, and wait for ever
+  const since = isAsTyped ? "" : " What you typed since is not kept.";
+  return isOnDevice
+    ? [`Kept${entry.job ? ` in “${entry.job}”` : ""}.${since}`, linkToLog()]
+    : [`Not kept on this device: ${log.why}. This page alone holds it, until it is closed.${since} Take the verdict along this way:`, ...waysOut(offer), linkToLog()];
+}
+
+// Another page may have deleted it since.
+async function holds(log, entry) {
+  return (await log.entries()).some(({ id }) => id === entry.id);
+}
+
+// The note is of this verdict alone; job and device may be those of the next one too.
+function goOn(offer, entry) {
+  const [job, device, note, request] = JSON.parse(offer.last.typed);
+  const box = offer.form.elements.note;
+  remember("job", entry.job);
+  box.value = box.value === note ? "" : box.value;
+  offer.checker.device.kept();
+  offer.last = { entry, typed: JSON.stringify([job, device, "", request]), isKept: true };
 }
 
 function linkToLog() {
   return element("a", { class: "action", href: new URL("log/", ROOT).href }, "Open the job log");
-}
-
-function tell(panel, text, ...more) {
-  panel.querySelector("[data-told]").replaceChildren(text, ...more.flatMap((one) => [" ", one]));
 }

@@ -5,9 +5,11 @@ import { fileOf } from "./log-file.js";
 import { offerImport } from "./log-import.js";
 import { entryItem, markItem } from "./log-item.js";
 import { offerJobActions } from "./log-job.js";
+import { whyNotKept } from "./log-reasons.js";
 import { showRecord } from "./log-record.js";
 import { judgeAndList, showStandings, standingLine } from "./log-standing-list.js";
-import { openLog, warningAbout, whyNotWritten } from "./log-store.js";
+import { openLog } from "./log-store.js";
+import { showWarning } from "./log-warning.js";
 import { counted } from "./log-words.js";
 import { yearsParts } from "./log-years.js";
 
@@ -60,11 +62,16 @@ function choose(page, name) {
 }
 
 async function refresh(page) {
-  page.entries = sorted(await page.log.entries());
-  say(page.part("warning"), await warningAbout(page.log));
-  const last = await page.log.lastChange();
-  page.part("undo").hidden = last === null;
-  say(page.part("undo"), `Undo: ${last}`);
+  try {
+    const [entries, last] = [await page.log.entries(), await page.log.lastChange()];
+    Object.assign(page, { entries: sorted(entries), last });
+  } catch (error) {
+    say(page.part("warning"), `The log cannot be read: ${whyNotKept(error)}. What is kept stays as it is. Close other pages of this site, and load this one again.`);
+    return;
+  }
+  showWarning(page.part("warning"), page.log);
+  page.part("undo").hidden = page.last === null;
+  say(page.part("undo"), `Undo: ${page.last?.what}`);
   show(page);
 }
 
@@ -141,7 +148,8 @@ async function makeChange(page, change) {
   try {
     await page.log.change(change);
   } catch (error) {
-    page.say(`Nothing was changed: ${whyNotWritten(error)}. Save the log as a file, and free some space.`);
+    page.say(`${error.maybe ? "Perhaps nothing" : "Nothing"} was changed: ${whyNotKept(error)}. ${wayOn(error)}`);
+    await refresh(page);
     return false;
   }
   await refresh(page);
@@ -149,21 +157,26 @@ async function makeChange(page, change) {
   return true;
 }
 
+function wayOn({ name }) {
+  return name === "QuotaExceededError"
+    ? "Save the log as a file, and free some space."
+    : "Save the log as a file, load this page again, and try once more.";
+}
+
 async function undo(page) {
-  const what = await page.log.undo().catch((error) => {
-    page.say(`Not undone: ${whyNotWritten(error)}.`);
-    return null;
-  });
-  if (what !== null) {
-    page.say(`Undone: ${what}.`);
+  try {
+    const what = await page.log.undo(page.last.key);
+    page.say(what === null ? "Nothing was undone: another page has changed the log since. This is how it stands now." : `Undone: ${what}.`);
+  } catch (error) {
+    page.say(`${error.maybe ? "Perhaps not" : "Not"} undone: ${whyNotKept(error)}. ${wayOn(error)}`);
   }
   await refresh(page);
   judgeKept(page);
 }
 
-async function save(page, kind) {
+function save(page, kind) {
   const entries = page.chosen();
   const file = fileOf(kind, entries, page.job?.name ?? "", page.build);
   handOver(file);
-  page.say(`${counted(entries.length, "entry", "entries")} written to ${file.name}.`);
+  page.say(`${counted(entries.length, "entry", "entries")} handed to this browser as ${file.name}.`);
 }

@@ -1,4 +1,5 @@
 import { element, say } from "./element.js";
+import { whyNotKept } from "./log-reasons.js";
 import { isLost, judgeKept, noteSeen } from "./log-standing.js";
 import { counted, dayInWords, titleOf } from "./log-words.js";
 import { toneOf, verdictOf } from "./outcomes.js";
@@ -10,8 +11,9 @@ const WORST = ["fail", "borderline", "cannot-say"];
 /** Judge what is kept again where this build has not yet, and list what no longer stands. */
 export async function judgeAndList(page) {
   try {
-    page.standings = await judgeKept((far) => say(page.part("standing-said"), progress(far)));
-    say(page.part("standing-said"), "");
+    const { known, unwritten } = await judgeKept((far) => say(page.part("standing-said"), progress(far)));
+    page.standings = known;
+    say(page.part("standing-said"), unwritten ? `The kept verdicts were judged again, and what was found could not be kept: ${whyNotKept(unwritten)}. It is looked for again on the next visit.` : "");
   } catch (error) {
     say(page.part("standing-said"), `The kept verdicts could not be judged again: ${error.message}. It is tried again on the next visit.`);
     return;
@@ -80,7 +82,12 @@ function seenButton(page, place, lost) {
   const button = element("button", { type: "button", class: "action" }, "I have seen these");
   button.addEventListener("click", async () => {
     const standings = lost.map(({ standing }) => standing);
-    await noteSeen(standings);
+    try {
+      await noteSeen(standings);
+    } catch (error) {
+      say(page.part("standing-said"), `It could not be noted that you have seen these: ${whyNotKept(error)}.`);
+      return;
+    }
     standings.forEach((one) => { one.seen = true; });
     place.open = false;
     showStandings(page);

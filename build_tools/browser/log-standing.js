@@ -14,8 +14,9 @@ let store = null;
  * Judge every kept verdict again that these checkers have not judged yet, each for its own day and
  * code, one at a time, so that whatever a reader asks meanwhile comes in between.
  *
- * Inputs: whom to tell how far it is, {done, total}. Result: what is known of each, by id. The kept
- * verdicts themselves stay as they are. Rejects where the checkers cannot start.
+ * Inputs: whom to tell how far it is, {done, total}. Result: what is `known` of each, by id, and the
+ * error that left some of that `unwritten`; then it is found anew the next time. The kept verdicts
+ * themselves stay as they are. Rejects where the checkers cannot start, or the log cannot be read.
  */
 export function judgeKept(tell = () => {}) {
   const run = last.then(() => judgeAll(tell));
@@ -42,7 +43,7 @@ async function judgeAll(tell) {
   const [kept, build] = [await standingsStore(), await currentBuild()];
   const entries = await (await openLog()).entries();
   const known = new Map((await kept.all()).map((one) => [one.id, one]));
-  await forgetGone(kept, known, entries);
+  let unwritten = await forgetGone(kept, known, entries).then(() => null, (error) => error);
   const by = checkersHash();
   const left = entries.filter((entry) => known.get(entry.id)?.by !== by && isOlder(entry.build, build));
   const total = left.length;
@@ -52,10 +53,10 @@ async function judgeAll(tell) {
     for (const entry of left.splice(0, AT_ONCE)) {
       made.push(await judgedAgain(entry, by, known.get(entry.id)));
     }
-    await kept.put(made);
+    await kept.put(made).catch((error) => { unwritten = error; });
     made.forEach((one) => known.set(one.id, one));
   }
-  return known;
+  return { known, unwritten };
 }
 
 async function forgetGone(kept, known, entries) {

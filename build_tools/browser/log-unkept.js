@@ -1,5 +1,5 @@
 /** A log that lives as long as this page: where the browser keeps nothing. */
-export function openPage(why) {
+export function openPage() {
   const held = new Map();
   const changes = [];
   addEventListener("beforeunload", (event) => {
@@ -9,11 +9,11 @@ export function openPage(why) {
   });
   return {
     where: "page",
-    why,
+    isEmpty: () => held.size === 0 && changes.length === 0,
     entries: async () => [...held.values()],
     change: async (change) => apply(held, changes, change),
-    lastChange: async () => changes.at(-1)?.what ?? null,
-    undo: async () => undo(held, changes),
+    lastChange: async () => (changes.length > 0 ? { key: changes.length, what: changes.at(-1).what } : null),
+    undo: async (key) => (key === changes.length ? undo(held, changes) : null),
   };
 }
 
@@ -25,13 +25,13 @@ function apply(held, changes, { what, puts = [], takes = [] }) {
 }
 
 function undo(held, changes) {
-  const last = changes.pop();
-  for (const { id, entry } of last?.before ?? []) {
+  const { what, before } = changes.pop();
+  for (const { id, entry } of before) {
     if (entry) {
       held.set(id, entry);
     } else {
       held.delete(id);
     }
   }
-  return last?.what ?? null;
+  return what;
 }

@@ -1,10 +1,18 @@
 import { mount } from "./checker.js";
 import { start } from "./client.js";
 import { nameOpeners, openByKeyboard } from "./drawer.js";
+import { fetchedLater, tellNotFetched } from "./fetched-later.js";
 import { judgeKeptOnce } from "./kept-verdicts.js";
 import { followLinksInside, tellOfPage } from "./navigation.js";
 import { keepOfflineCopy, showOfflineState } from "./offline.js";
 import { startThemeInTime } from "./theme.js";
+
+// Few pages need the log, judge a schedule or let practise: their scripts are fetched there.
+const LATER = {
+  log: fetchedLater(() => import("./log-page.js")),
+  schedule: fetchedLater(() => import("./schedule-page.js")),
+  practice: fetchedLater(() => import("./practice-page.js")),
+};
 
 /** What is alive on the page in view; a page that goes takes its own along. */
 let mounted = [];
@@ -19,29 +27,15 @@ function pageChanged() {
   }
   mounted = [
     ...checkers.map(mount),
-    ...[...document.querySelectorAll("[data-log]")].map(mountLog),
-    ...[...document.querySelectorAll("[data-schedule]")].map(mountSchedule),
-    ...[...document.querySelectorAll("[data-practice]")].map(mountPractice),
+    ...Object.entries(LATER).flatMap(([name, fetchIt]) =>
+      [...document.querySelectorAll(`[data-${name}]`)].map((root) => mountedLater(fetchIt, root))),
   ];
   showOfflineState();
 }
 
-// Few pages need the log, judge a schedule or let practise: their scripts are fetched there.
-function mountLog(root) {
-  return mountedLater(import("./log-page.js"), root);
-}
-
-function mountSchedule(root) {
-  return mountedLater(import("./schedule-page.js"), root);
-}
-
-function mountPractice(root) {
-  return mountedLater(import("./practice-page.js"), root);
-}
-
-function mountedLater(script, root) {
-  const coming = script.then((part) => part.mount(root));
-  return () => coming.then((unmount) => unmount());
+function mountedLater(fetchIt, root) {
+  const coming = fetchIt().then((part) => part.mount(root), () => tellNotFetched(root));
+  return () => coming.then((unmount) => unmount?.());
 }
 
 document.addEventListener("click", (event) => {

@@ -64,7 +64,8 @@ def test_a_browser_that_keeps_nothing_says_so_first(job_log: JobLog, page: Page)
         "Nothing is kept on this device"
     )
     job_log.press_keep()
-    expect(job_log.told).to_contain_text("Kept")
+    expect(job_log.told).to_contain_text("Not kept on this device: this browser keeps nothing")
+    expect(job_log.told.get_by_role("button", name="Save it as a file")).to_be_visible()
 
     job_log.told.get_by_role("link", name="Open the job log").click()
 
@@ -80,7 +81,9 @@ def test_leaving_asks_first_where_nothing_is_kept(job_log: JobLog, page: Page) -
     """With entries that live in the page alone, the browser asks before the page goes."""
     asked: list[str] = []
     page.add_init_script(REFUSES)
-    job_log.keep(SOUND, "pass", device="Way 3")
+    job_log.fill(SOUND, "pass", device="Way 3")
+    job_log.press_keep()
+    expect(job_log.told).to_contain_text("This page alone holds it")
 
     def leave(dialog: Dialog) -> None:
         asked.append(dialog.type)
