@@ -9,6 +9,7 @@ from typing import Any
 from checkers.domain.codes.registry import Code
 from checkers.domain.device.device import Device, DeviceType, Form
 from checkers.domain.device.readings import Circuit, Instrument
+from checkers.domain.limits.limit import Limit
 from checkers.domain.limits.tables import rows_in
 
 INSTRUMENT_ERRORS = "iec-61557-6/operating-uncertainties"
@@ -55,6 +56,20 @@ class Case:
         """Return the expanded uncertainty [mA] of a current, of a reference current [mA]."""
         given = self.instrument.current_uncertainty
         return given if given is not None else self.usual_current_uncertainty(reference)
+
+    def uncertainty_near(self, limit: Limit) -> tuple[float, float]:
+        """Return the expanded uncertainty near the least and near the greatest [its unit].
+
+        That of a time is a share of each end, that of a current one of the rating. Raises
+        ValueError for a limit of anything else, which needs an uncertainty of its own.
+        """
+        if limit.unit == "ms":
+            ends = (limit.at_least or 0.0, limit.at_most or 0.0)
+            return self.time_uncertainty(ends[0]), self.time_uncertainty(ends[1])
+        if limit.unit != "mA":
+            raise ValueError(limit.unit)
+        near = self.current_uncertainty(self.device.rated_residual_current or limit.at_most or 0.0)
+        return near, near
 
     def usual_current_uncertainty(self, reference: float) -> float:
         """Return the expanded uncertainty [mA] of a current by an instrument of the standard.

@@ -14,11 +14,10 @@ from checkers.catalogue import CHECKERS
 from checkers.command_line.printing import print_reply
 from checkers.domain.checker import Checker
 from checkers.domain.device.device import DeviceType
+from checkers.domain.limits.limit import Limit
 from checkers.domain.limits.rows import Table
 from checkers.domain.limits.tables import TABLES
 from checkers.domain.limits.words import describe
-from checkers.judgement.limits.comparison import Limits
-from checkers.judgement.limits.reading_words import limit_words
 
 UNIT = r"(?:mA|µA|A|ms|s|ohm|kohm|V)\b"
 BARE_LOW_END = re.compile(rf"(?<![\w.,×])\d[\d.,]*\s*(?:to|and|–)\s*[<>≤≥]?\s*\d[\d.,]*\s*{UNIT}")
@@ -63,8 +62,8 @@ def test_no_limit_at_any_rating_leaves_an_end_without_its_unit(table: Table) -> 
         shown = [describe(row)["limit"]]
         for rated in RATINGS:
             for delay in DELAYS:
-                ends = [end(rated, delay) for end in (row.at_least, row.at_most)]
-                shown.append(limit_words(Limits(*ends), row.unit))
+                low, high = row.at_least(rated, delay), row.at_most(rated, delay)
+                shown.append(str(Limit(row.unit, low, high)))
         assert [words for words in shown if BARE_LOW_END.search(words)] == []
 
 

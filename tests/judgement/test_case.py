@@ -2,11 +2,17 @@
 
 from __future__ import annotations
 
+from datetime import date
 from typing import Any
 
 import pytest
 
 from checkers import run
+from checkers.domain.codes.registry import CODES
+from checkers.domain.device.device import Device
+from checkers.domain.device.readings import Circuit, Instrument
+from checkers.domain.limits.limit import Limit
+from checkers.judgement.case import Case
 
 DEVICE = {"type": "A", "rated_residual_current": "30 mA"}
 TIME = {"test": "trip-time", "multiple": 1, "waveform": "ac", "value": "28 ms"}
@@ -86,3 +92,22 @@ def test_leakage_excuses_a_trip_only_where_it_can_make_one() -> None:
 
     assert outcome(tripped, circuit={"loads": "on", "standing_leakage": "4 mA"}) == "fail"
     assert outcome(tripped, circuit={"loads": "on", "standing_leakage": "10 mA"}) == "cannot-say"
+
+
+def a_case(rated: float | None = 30.0) -> Case:
+    """Return a type A device tested with an instrument of which nothing is said."""
+    device = Device(type="A", rated_residual_current=rated)
+    return Case(device, Circuit(), Instrument(), CODES["gb"], date(2026, 1, 1))
+
+
+def test_an_uncertainty_is_of_each_end_of_a_time_and_of_the_rating_of_a_current() -> None:
+    """10 % of the limit for a time, 10 % of the rating for a current (IEC 61557-6)."""
+    assert a_case().uncertainty_near(Limit("ms", 130.0, 500.0)) == pytest.approx((13, 50))
+    assert a_case().uncertainty_near(Limit("mA", 15.0, 30.0)) == pytest.approx((3, 3))
+    assert a_case(None).uncertainty_near(Limit("mA", 3.0, 6.0)) == pytest.approx((0.6, 0.6))
+
+
+def test_no_uncertainty_is_made_up_for_another_quantity() -> None:
+    """The instrument's uncertainties are of times and currents."""
+    with pytest.raises(ValueError, match="V"):
+        a_case().uncertainty_near(Limit("V", at_most=50.0))

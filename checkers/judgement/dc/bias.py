@@ -8,6 +8,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from checkers.domain.device.readings import Reading, Test, Waveform
+from checkers.domain.limits.limit import Limit
 from checkers.domain.quantities.quantity import format_quantity
 from checkers.domain.quantities.ranges import range_in_words
 from checkers.domain.sources.documents import Citation, cite
@@ -15,7 +16,6 @@ from checkers.domain.verdicts import Finding, Judges, MeasuredAs, Numbers, Outco
 from checkers.judgement.dc.bias_case import DcBiasCase
 from checkers.judgement.dc.button_words import button_words
 from checkers.judgement.dc.fitness import FIND_THE_DC
-from checkers.judgement.limits.comparison import Limits
 from checkers.judgement.limits.numbers import figure_numbers
 from checkers.judgement.limits.reading_words import citations
 from checkers.judgement.readings.any_reading import judge_reading
@@ -160,6 +160,7 @@ def _fitness_finding(asked: DcBiasCase, outcome: Outcome, says: str, field: str 
     none = asked.tolerated_row is not None and asked.tolerated_row.undeclared
     opening = asked.opening_band
     beyond = tolerated is not None and asked.dc > tolerated
+    limit = None if tolerated is None else Limit("mA", at_most=tolerated)
     return Finding(
         about=FITNESS,
         outcome=outcome,
@@ -167,18 +168,12 @@ def _fitness_finding(asked: DcBiasCase, outcome: Outcome, says: str, field: str 
         judges=Judges.FITNESS_FOR_DC,
         measured=format_quantity(asked.dc, "mA"),
         measured_as=MeasuredAs.GIVEN,
-        limit="none declared" if none else "" if tolerated is None else _at_most(tolerated),
+        limit="none declared" if none else str(limit or ""),
         do_next="" if outcome is Outcome.PASS else FIND_THE_DC if asked.dc else "",
         field=field or "dc_residual",
-        sources=citations(asked.tolerated_row, opening.row if opening and beyond else None),
-        numbers=None
-        if tolerated is None
-        else figure_numbers(asked.dc, "mA", Limits(at_most=tolerated)),
+        sources=citations(asked.tolerated_row, *(opening.rows if opening and beyond else ())),
+        numbers=None if limit is None else figure_numbers(asked.dc, limit),
     )
-
-
-def _at_most(value: float) -> str:
-    return f"≤ {format_quantity(value, 'mA')}"
 
 
 def _trip_finding(
@@ -190,7 +185,7 @@ def _trip_finding(
         outcome=outcome,
         says=says,
         judges=Judges.FUNCTION,
-        limit="" if asked.rated is None else _at_most(asked.rated),
+        limit="" if asked.rated is None else str(Limit("mA", at_most=asked.rated)),
         measured="" if not asked.modelled else f"{band_words(asked.trip)}, modelled",
         measured_as=MeasuredAs.CALCULATED,
         do_next="Measure the trip current with a ramp test, with and without the DC.",
@@ -203,5 +198,5 @@ def _trip_finding(
 def _trip_numbers(asked: DcBiasCase) -> Numbers | None:
     if asked.rated is None or not asked.modelled:
         return None
-    trip, limits = asked.trip, Limits(at_most=asked.rated)
-    return figure_numbers(trip.typical, "mA", limits, trip.low, trip.high)
+    trip, limit = asked.trip, Limit("mA", at_most=asked.rated)
+    return figure_numbers(trip.typical, limit, trip.low, trip.high)

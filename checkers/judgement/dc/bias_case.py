@@ -6,11 +6,12 @@ from dataclasses import dataclass, replace
 from functools import cached_property
 
 from checkers.domain.device.device import DeviceType
+from checkers.domain.limits.limit import Limit
 from checkers.domain.limits.rows import Row
 from checkers.domain.limits.tables import rows_in
 from checkers.judgement.case import Case
 from checkers.judgement.dc.fitness import tolerated_dc_row
-from checkers.judgement.limits.current_bands import Band, band_of, operating_band
+from checkers.judgement.limits.current_bands import band_of, operating_band
 from checkers.physics.core.button_under_bias import ButtonOperates, button_operates
 from checkers.physics.core.dc_sensing import DcOpening
 from checkers.physics.core.device_under_bias import CurvePoint, trip_band, trip_curve
@@ -113,7 +114,7 @@ class DcBiasCase:
         return None if row is None or row.undeclared else row.at_most(self.rated)
 
     @cached_property
-    def opening_band(self) -> Band | None:
+    def opening_band(self) -> Limit | None:
         """Between which smooth DC a type that senses it opens by itself."""
         if not self.case.device.senses_smooth_dc:
             return None

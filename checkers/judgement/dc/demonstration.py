@@ -4,14 +4,13 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from checkers.domain.limits.limit import Limit
 from checkers.domain.quantities.quantity import format_quantity
 from checkers.domain.sources.documents import Citation
 from checkers.domain.verdicts import Finding, Judges, MeasuredAs, Numbers, Outcome
 from checkers.judgement.dc.bias import band_words
 from checkers.judgement.dc.bias_case import DcBiasCase
-from checkers.judgement.limits.comparison import Limits
 from checkers.judgement.limits.numbers import figure_numbers
-from checkers.judgement.limits.reading_words import citations, limit_words
 from checkers.physics.core.injection import Injection
 from checkers.physics.core.injection_rules import INJECTION
 from checkers.physics.core.parameters import CORE
@@ -34,6 +33,7 @@ def supply_is_safe(injection: Injection) -> bool:
 
 def _supply(injection: Injection) -> Finding:
     rule, safe = INJECTION.supply, supply_is_safe(injection)
+    limit = Limit("V", at_most=rule.value)
     most = format_quantity(rule.value, "V")
     return Finding(
         about="voltage of the DC source",
@@ -45,11 +45,11 @@ def _supply(injection: Injection) -> Finding:
         judges=Judges.INSTALLATION_CODE,
         measured=format_quantity(injection.supply_voltage, "V"),
         measured_as=MeasuredAs.GIVEN,
-        limit=f"≤ {most}",
+        limit=str(limit),
         do_next="" if safe else "Use a safety source of 12 V or 24 V, and more turns.",
         field="supply_voltage",
         sources=(rule.citation,),
-        numbers=figure_numbers(injection.supply_voltage, "V", Limits(at_most=rule.value)),
+        numbers=figure_numbers(injection.supply_voltage, limit),
     )
 
 
@@ -57,13 +57,13 @@ def _resistor(injection: Injection) -> Finding:
     if injection.standard_value < INJECTION.resistance.value:
         says = "So low a resistor leaves the current to leads and contacts: use more turns."
         least = INJECTION.resistance.value
-        numbers = figure_numbers(injection.standard_value, "ohm", Limits(at_least=least))
+        numbers = figure_numbers(injection.standard_value, Limit("ohm", at_least=least))
         return _resistor_finding(
             injection, Outcome.FAIL, says, numbers, INJECTION.resistance.citation
         )
     if injection.loading < INJECTION.loading.value:
         return _loads_the_core(injection)
-    numbers = figure_numbers(injection.power, "W", Limits(at_most=INJECTION.heat.value))
+    numbers = figure_numbers(injection.power, Limit("W", at_most=INJECTION.heat.value))
     rating = injection.power_rating
     if injection.power > INJECTION.heat.value or rating is None:
         says = "So much heat on a bench burns people and things: use more turns or less voltage."
@@ -82,7 +82,7 @@ def _loads_the_core(injection: Injection) -> Finding:
         f"So many turns with so low a resistor load the core as a second winding: {seen} seen from "
         "one turn. That alone would raise the trip current, and show what DC does not do."
     )
-    numbers = figure_numbers(injection.loading, "ohm", Limits(at_least=rule.value))
+    numbers = figure_numbers(injection.loading, Limit("ohm", at_least=rule.value))
     finding = _resistor_finding(injection, Outcome.FAIL, says, numbers, rule.citation)
     return replace(finding, do_next=FEWER_TURNS)
 
@@ -98,7 +98,7 @@ def _resistor_finding(
         judges=Judges.FUNCTION,
         measured=f"{value}, {format_quantity(injection.power, 'W', 2)}",
         measured_as=MeasuredAs.CALCULATED,
-        limit=limit_words(Limits(numbers.at_least, numbers.at_most), numbers.unit),
+        limit=str(Limit(numbers.unit, numbers.at_least, numbers.at_most)),
         numbers=numbers,
         do_next="" if outcome is Outcome.PASS else "Raise the turns, or lower the voltage.",
         field="turns",
@@ -148,5 +148,5 @@ def _seen(asked: DcBiasCase, outcome: Outcome, says: str, field: str = "dc_wante
         measured=f"{format_quantity(asked.dc, 'mA')} of residual DC",
         measured_as=MeasuredAs.CALCULATED,
         field=field,
-        sources=citations(band.row) if band else (*points, CORE.in_print_citation),
+        sources=band.sources if band else (*points, CORE.in_print_citation),
     )

@@ -6,6 +6,7 @@ import dataclasses
 
 from checkers.domain.device.device import DeviceType
 from checkers.domain.device.readings import Waveform
+from checkers.domain.limits.limit import Limit
 from checkers.domain.limits.rows import Row
 from checkers.domain.limits.tables import rows_in
 from checkers.domain.quantities.measured_value import Measured, Said
@@ -13,10 +14,10 @@ from checkers.domain.quantities.quantity import format_quantity
 from checkers.domain.sources.judging import JUDGING
 from checkers.domain.verdicts import Finding, Judges, MeasuredAs, Outcome
 from checkers.judgement.case import Case
-from checkers.judgement.limits.comparison import Limits, compare
+from checkers.judgement.limits.comparison import compare
 from checkers.judgement.limits.current_bands import operating_band
 from checkers.judgement.limits.numbers import reading_numbers
-from checkers.judgement.limits.reading_words import citations, limit_words
+from checkers.judgement.limits.reading_words import citations
 
 ABOUT = "smooth DC through the device"
 FIND_THE_DC = (
@@ -78,17 +79,17 @@ def _seen_by_the_device(finding: Finding, dc: float, case: Case) -> Finding:
 
 def _compared(dc: float, tolerated: float, case: Case, row: Row) -> Finding:
     measured = Measured(Said.FIGURE, dc, "mA")
-    limits = Limits(at_most=tolerated)
+    limit = Limit("mA", at_most=tolerated)
     spread = case.current_uncertainty(tolerated)
-    compared = compare(measured, limits, spread, JUDGING.confidence)
+    compared = compare(measured, limit, spread, JUDGING.confidence)
     words = f"Type {case.device.type} bears {format_quantity(tolerated, 'mA')} of smooth DC"
     says = {
         Outcome.PASS: f"{words}; {measured} was measured, at that moment.",
         Outcome.FAIL: f"{words}; {measured} can blind it, and the button may still work.",
         Outcome.BORDERLINE: f"{words}; {measured} is too close to tell with this uncertainty.",
     }[compared.outcome]
-    finding = _finding(dc, compared.outcome, says, row=row, limit=limit_words(limits, "mA"))
-    numbers = reading_numbers(measured, limits, "mA", spread)
+    finding = _finding(dc, compared.outcome, says, row=row, limit=str(limit))
+    numbers = reading_numbers(measured, limit, spread)
     return dataclasses.replace(finding, numbers=numbers)
 
 

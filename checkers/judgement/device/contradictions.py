@@ -6,13 +6,14 @@ from collections.abc import Iterable, Sequence
 from itertools import product
 
 from checkers.domain.device.readings import Reading, Test
+from checkers.domain.limits.limit import Limit
 from checkers.domain.quantities.measured_value import Said
 from checkers.domain.quantities.quantity import format_quantity
 from checkers.domain.sources.judging import JUDGING
 from checkers.domain.verdicts import Finding, Judges, MeasuredAs, Outcome
 from checkers.judgement.case import Case
 from checkers.judgement.limits.current_bands import operating_band
-from checkers.judgement.limits.reading_words import citations, name_of
+from checkers.judgement.limits.reading_words import name_of
 from checkers.judgement.limits.test_current import level_of
 from checkers.judgement.limits.time_bounds import TOLERANCE
 
@@ -175,9 +176,8 @@ def _tripped_below_ramp(held: Reading, ramp: Reading, case: Case) -> Finding:
 
 
 def _contradiction(
-    about: str, measured: str, says: str, do_next: str, band: object = None
+    about: str, measured: str, says: str, do_next: str, band: Limit | None = None
 ) -> Finding:
-    row = getattr(band, "row", None)
     return Finding(
         about=about,
         outcome=Outcome.CANNOT_SAY,
@@ -186,5 +186,5 @@ def _contradiction(
         measured=measured,
         measured_as=MeasuredAs.MEASURED,
         do_next=do_next,
-        sources=citations(row),
+        sources=band.sources if band else (),
     )

@@ -9,7 +9,6 @@ from math import isclose
 from checkers.domain.device.readings import Reading
 from checkers.domain.limits.rows import Row
 from checkers.domain.quantities.quantity import format_quantity
-from checkers.domain.sources.judging import JUDGING
 from checkers.domain.verdicts import Finding, Outcome
 from checkers.judgement.case import Case
 from checkers.judgement.device.times_at_fault import (
@@ -21,7 +20,7 @@ from checkers.judgement.device.times_at_fault import (
     fault_of,
     in_tt,
     is_delayed,
-    rule_of,
+    longest_time,
     times_on_ac,
     worst_of,
 )
@@ -93,8 +92,9 @@ def _finding(one: Timed, case: Case, row: Row, fault: Fault | None = None) -> Fi
     """Return what a time says of a fault in TT; leakage that helped it leaves a pass open."""
     helped = one.outcome is Outcome.PASS and case.leakage is not None
     outcome = Outcome.CANNOT_SAY if helped else one.outcome
-    by_itself = compare_with(rule_of(case, row), as_time(one.reading.measured), JUDGING.confidence)
-    shown = finding_for(one.reading, rule_of(case, row), by_itself)
+    limit = longest_time(row)
+    by_itself = compare_with(limit, as_time(one.reading.measured), case)
+    shown = finding_for(one.reading, limit, case, by_itself)
     return dataclasses.replace(
         shown,
         about=ABOUT,

@@ -8,17 +8,15 @@ from dataclasses import dataclass
 from math import inf
 
 from checkers.domain.device.readings import Reading, Waveform
+from checkers.domain.limits.limit import Limit
 from checkers.domain.limits.rows import Row
 from checkers.domain.quantities.measured_value import Said
-from checkers.domain.sources.judging import JUDGING
 from checkers.domain.verdicts import Judges, Outcome, worst
 from checkers.judgement.case import Case
 from checkers.judgement.electrode.disconnection import UNDELAYED, disconnection_row, earth_fault
 from checkers.judgement.electrode.electrode import Electrode
 from checkers.judgement.electrode.line_voltage import usual_line_voltage
-from checkers.judgement.limits.against_limits import Rule, compare_with
-from checkers.judgement.limits.comparison import Limits
-from checkers.judgement.limits.reading_words import citations
+from checkers.judgement.limits.against_limits import compare_with
 from checkers.judgement.limits.test_current import level_of
 from checkers.judgement.readings.guards import stopped, timer_ran_on, too_quick
 from checkers.judgement.readings.time_verdict import as_time
@@ -80,20 +78,13 @@ def times_on_ac(readings: Sequence[Reading], case: Case, row: Row) -> list[Timed
 
 def outcome_by(reading: Reading, case: Case, row: Row) -> Outcome:
     """Return how a time stands against a disconnection time, by itself."""
-    compared = compare_with(rule_of(case, row), as_time(reading.measured), JUDGING.confidence)
-    return compared.outcome
+    return compare_with(longest_time(row), as_time(reading.measured), case).outcome
 
 
-def rule_of(case: Case, row: Row) -> Rule:
-    """Return a disconnection time as the rule that a reading is compared with."""
+def longest_time(row: Row) -> Limit:
+    """Return a disconnection time as the limit that a reading is compared with."""
     limit = row.at_most() or inf
-    return Rule(
-        limits=Limits(at_most=limit),
-        judges=Judges.INSTALLATION_CODE,
-        sources=citations(row),
-        unit="ms",
-        uncertainty_at_most=case.time_uncertainty(limit),
-    )
+    return Limit("ms", at_most=limit, rows=(row,), judges=Judges.INSTALLATION_CODE)
 
 
 def depends_on_the_circuit(timed: Timed, case: Case) -> bool:

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from math import inf
 
 from checkers.domain.device.device import Form
+from checkers.domain.limits.limit import Limit
 from checkers.domain.limits.rows import Row
 from checkers.domain.limits.tables import rows, rows_in
 from checkers.domain.quantities.quantity import format_number, format_quantity
@@ -15,7 +16,7 @@ from checkers.domain.verdicts import Finding, Judges, MeasuredAs, Numbers, Outco
 from checkers.judgement.case import Case
 from checkers.judgement.electrode.electrode import Electrode
 from checkers.judgement.limits.reading_words import citations
-from checkers.judgement.limits.time_limits import QUARTER_AMPERE, TimeLimit, time_limit
+from checkers.judgement.limits.time_limits import QUARTER_AMPERE, BindingTimes, binding_times
 
 ABOUT = "disconnection time"
 BREAKERS = frozenset({Form.CBR, Form.MODULAR})
@@ -35,14 +36,14 @@ class EarthFault:
 
     current: float
     multiple: float
-    time: TimeLimit
+    time: BindingTimes
     must_operate: bool
     set_delay: float | None
 
     @property
     def greatest_time(self) -> float | None:
         """The longest the device may take [ms], or None where its maker alone states it."""
-        return self.time.at_most if self.must_operate else inf
+        return self.time.promised.at_most if self.must_operate else inf
 
     def surely_exceeds(self, limit: float) -> bool:
         """Tell whether the device cannot be within a limit [ms]: by its time, or its delay alone.
@@ -70,14 +71,14 @@ def earth_fault(electrode: Electrode, resistance: float) -> EarthFault | None:
     return EarthFault(current, current / rated, time, current >= rated, delay)
 
 
-def surest_time(case: Case, current: float) -> TimeLimit:
+def surest_time(case: Case, current: float) -> BindingTimes:
     """Return the greatest time at a current [mA], whichever of its options the maker chose."""
     found = rows("trip-time", on=case.day, made_to=case.made_to, waveform="ac", **case.device_asked)
     rated = case.device.rated_residual_current
     quarter = [row for row in found if row.when.only("option") == QUARTER_AMPERE]
     sure = all(current >= (row.level(rated) or 0.0) for row in quarter)
     kept = [row for row in found if sure or row.when.only("option") is None]
-    return time_limit([row for row in kept if _is_sure(row, case, current)], case, current)
+    return binding_times([row for row in kept if _is_sure(row, case, current)], case, current)
 
 
 def _is_sure(row: Row, case: Case, current: float) -> bool:
@@ -143,7 +144,7 @@ def _finding(outcome: Outcome, fault: EarthFault, limit: float, row: Row) -> Fin
         judges=Judges.INSTALLATION_CODE,
         measured=_time_words(fault),
         measured_as=MeasuredAs.CALCULATED,
-        limit=f"≤ {format_quantity(limit, 'ms')}",
+        limit=str(Limit("ms", at_most=limit)),
         do_next="" if outcome is Outcome.PASS else _NEXT[outcome],
         field="electrode_resistance",
         sources=(*citations(row, *fault.time.rows), *_by_delay(outcome, fault)),

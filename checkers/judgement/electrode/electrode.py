@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from checkers.domain.limits.limit import Limit
 from checkers.domain.limits.rows import Row
 from checkers.domain.limits.tables import rows_in
 from checkers.domain.sources.constants import KNOWN, KnownFigure
 from checkers.domain.verdicts import Outcome
 from checkers.judgement.case import Case
-from checkers.judgement.limits.current_bands import Band, operating_band
+from checkers.judgement.limits.current_bands import operating_band
 
 SPECIAL_PLACE = 25.0
 
@@ -57,7 +58,7 @@ class Electrode:
         return dc * min(1.0, wanted / ac)
 
     @property
-    def dc_band(self) -> Band | None:
+    def dc_band(self) -> Limit | None:
         """The smooth DC at which the device operates, or None where it need not."""
         senses = self.case.device.senses_smooth_dc and self.rated is not None
         return operating_band(self.case, "smooth-dc") if senses else None

@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from checkers.domain.device.device import Form
+from checkers.domain.limits.limit import Limit
 from checkers.domain.limits.rows import Row
 from checkers.domain.quantities.measured_value import Measured, Said
 from checkers.domain.quantities.quantity import format_quantity
@@ -19,7 +20,7 @@ from checkers.judgement.electrode.electrode import (
     greatest_resistance,
     touch_voltage,
 )
-from checkers.judgement.limits.comparison import Limits, compare
+from checkers.judgement.limits.comparison import compare
 from checkers.judgement.limits.numbers import reading_numbers
 from checkers.judgement.limits.reading_words import citations
 from checkers.judgement.limits.safe_rounding import rounded_down, rounded_up
@@ -49,6 +50,11 @@ class Question:
     judges: Judges
     sources: tuple[Citation, ...]
     note: str = ""
+
+    @property
+    def may_stay(self) -> Limit:
+        """The voltage that may stay, as a limit [V]."""
+        return Limit("V", at_most=self.limit)
 
 
 def judge_touch_voltage(electrode: Electrode) -> list[Finding]:
@@ -94,7 +100,7 @@ def _for_dc(electrode: Electrode) -> list[Question]:
     band, limit = electrode.dc_band, electrode.dc_limit
     if band is None or band.at_most is None or limit is None:
         return []
-    sources = citations(electrode.dc_row, band.row)
+    sources = citations(electrode.dc_row, *band.rows)
     operates = f"It operates by {format_quantity(band.at_most, 'mA')} of smooth DC."
     note = operates + _at_ac(electrode, band.at_most)
     about = "touch voltage, smooth DC"
@@ -131,7 +137,7 @@ def _judged(electrode: Electrode, resistance: float, asked: Question) -> Finding
         judges=asked.judges,
         measured=shown,
         measured_as=MeasuredAs.CALCULATED,
-        limit=f"≤ {format_quantity(asked.limit, 'V')}",
+        limit=str(asked.may_stay),
         margin=round(asked.limit - voltage, 9),
         do_next=_next_step(outcome, asked),
         field="electrode_resistance",
@@ -143,8 +149,7 @@ def _judged(electrode: Electrode, resistance: float, asked: Question) -> Finding
 def _numbers(electrode: Electrode, voltage: float, asked: Question) -> Numbers | None:
     greatest = greatest_resistance(asked.limit, asked.current)
     spread = touch_voltage(electrode.uncertainty(greatest, Outcome.PASS), asked.current)
-    limits = Limits(at_most=asked.limit)
-    return reading_numbers(Measured(Said.FIGURE, voltage, "V"), limits, "V", spread)
+    return reading_numbers(Measured(Said.FIGURE, voltage, "V"), asked.may_stay, spread)
 
 
 def _outcome(electrode: Electrode, voltage: float, asked: Question) -> Outcome:
@@ -152,8 +157,8 @@ def _outcome(electrode: Electrode, voltage: float, asked: Question) -> Outcome:
     greatest = greatest_resistance(asked.limit, asked.current)
     for outcome in (Outcome.PASS, Outcome.FAIL):
         spread = touch_voltage(electrode.uncertainty(greatest, outcome), asked.current)
-        measured, limits = Measured(Said.FIGURE, voltage, "V"), Limits(at_most=asked.limit)
-        if compare(measured, limits, spread, JUDGING.confidence).outcome is outcome:
+        measured, limit = Measured(Said.FIGURE, voltage, "V"), asked.may_stay
+        if compare(measured, limit, spread, JUDGING.confidence).outcome is outcome:
             return outcome
     return Outcome.BORDERLINE
 
@@ -190,7 +195,7 @@ def _undecided(
         outcome=Outcome.CANNOT_SAY,
         says=says,
         judges=Judges.INSTALLATION_CODE,
-        limit="" if limit is None else f"≤ {format_quantity(limit, 'V')}",
+        limit="" if limit is None else str(Limit("V", at_most=limit)),
         do_next=do_next,
         field=field,
         sources=citations(row),

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from checkers.domain.codes.registry import Code
 from checkers.domain.device.device import Device, DeviceType, Form
+from checkers.domain.limits.limit import Limit
 from checkers.domain.loads.kinds import Also, LoadRule, MetBy
 from checkers.domain.quantities.quantity import format_quantity
 from checkers.domain.verdicts import Finding, Judges, MeasuredAs, Outcome
@@ -11,7 +12,6 @@ from checkers.judgement.equipment.equipment import NO_DC, SAYS_NO_DC, SILENT, Eq
 from checkers.judgement.equipment.fault_fit import NOT_PROTECTIVE
 from checkers.judgement.equipment.type_fit import Fit, Why, fit_of
 from checkers.judgement.equipment.type_order import covers, in_words
-from checkers.judgement.limits.comparison import Limits
 from checkers.judgement.limits.numbers import figure_numbers
 
 ABOUT = "device type for this equipment"
@@ -144,11 +144,11 @@ def rating_finding(rule: LoadRule, most: float, rated: float | None) -> Finding:
         judges=Judges.INSTALLATION_CODE,
         measured="" if rated is None else format_quantity(rated, "mA"),
         measured_as=MeasuredAs.GIVEN,
-        limit=f"≤ {format_quantity(most, 'mA')}",
+        limit=str(Limit("mA", at_most=most)),
         do_next=NO_RATING if rated is None else (do_next if outcome is Outcome.CANNOT_SAY else ""),
         field="device.rated_residual_current",
         sources=(rule.source,),
-        numbers=None if rated is None else figure_numbers(rated, "mA", Limits(at_most=most)),
+        numbers=None if rated is None else figure_numbers(rated, Limit("mA", at_most=most)),
     )
 
 

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from datetime import date
 
 from checkers.domain.device.device import Device, DeviceType, Form
+from checkers.domain.limits.limit import Limit
 from checkers.domain.limits.rows import Row
 from checkers.domain.limits.tables import rows
 from checkers.domain.quantities.quantity import format_quantity
@@ -18,7 +19,6 @@ from checkers.judgement.equipment.fault_lines import (
     words_of,
 )
 from checkers.judgement.equipment.type_order import covers
-from checkers.judgement.limits.comparison import Limits
 from checkers.judgement.limits.numbers import figure_numbers
 from checkers.physics.converter.circuits import BOOK, PLACES, Circuit
 from checkers.physics.converter.fault_study import FaultStudy
@@ -147,10 +147,10 @@ def _trip_findings(
             judges=Judges.DEVICE_STANDARD,
             measured=f"{format_quantity(fault.figures.rms, 'mA', 3)} r.m.s.",
             measured_as=MeasuredAs.CALCULATED,
-            limit=f"≥ {format_quantity(most, 'mA')}",
+            limit=str(Limit("mA", at_least=most)),
             field="fault_resistance",
             sources=(found.citation,),
-            numbers=figure_numbers(fault.figures.rms, "mA", Limits(at_least=most)),
+            numbers=figure_numbers(fault.figures.rms, Limit("mA", at_least=most)),
         )
     ]
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 from checkers.domain.device.device import DeviceType
+from checkers.domain.limits.limit import Limit
 from checkers.domain.quantities.measured_value import Measured, Said
 from checkers.domain.quantities.quantity import format_quantity
 from checkers.domain.sources.constants import KNOWN
@@ -14,7 +15,7 @@ from checkers.domain.verdicts import Finding, Judges, MeasuredAs, Numbers, Outco
 from checkers.judgement.leakage.parts import NOISE
 from checkers.judgement.leakage.standing_leakage import Budget, StandingLeakage
 from checkers.judgement.leakage.words import list_words, shown
-from checkers.judgement.limits.comparison import Limits, compare
+from checkers.judgement.limits.comparison import compare
 from checkers.judgement.limits.numbers import figure_numbers, reading_numbers
 from checkers.judgement.limits.reading_words import citations
 from checkers.judgement.limits.safe_rounding import rounded_up
@@ -42,9 +43,9 @@ class Bound:
     aside: str = ""
 
     @property
-    def limits(self) -> Limits:
+    def limit(self) -> Limit:
         """The current as a limit [mA]."""
-        return Limits(at_most=self.current)
+        return Limit("mA", at_most=self.current)
 
 
 def judge_leakage(leakage: StandingLeakage, budget: Budget) -> list[Finding]:
@@ -85,7 +86,7 @@ def _bounds(budget: Budget) -> list[Bound]:
     if budget.limit is not None:
         bounds.append(_rule(budget, budget.limit))
     if budget.no_trip is not None:
-        sources = citations(budget.band.row if budget.band else None)
+        sources = budget.band.sources if budget.band else ()
         meaning = "what the device must bear without tripping"
         bounds.append(Bound(HOLDS, Judges.FUNCTION, budget.no_trip, meaning, sources))
     return bounds
@@ -125,7 +126,7 @@ def _measured(leakage: StandingLeakage, bound: Bound) -> Finding | None:
         return None
     reading = Measured(Said.FIGURE, leakage.measured, "mA")
     spread = leakage.uncertainty(bound.current)
-    compared = compare(reading, bound.limits, spread, JUDGING.confidence)
+    compared = compare(reading, bound.limit, spread, JUDGING.confidence)
     outcome, note = compared.outcome, ""
     if outcome is Outcome.BORDERLINE:
         note = " That is too close to tell with the uncertainty of the clamp."
@@ -134,7 +135,7 @@ def _measured(leakage: StandingLeakage, bound: Bound) -> Finding | None:
     taken = outcome is Outcome.BORDERLINE and leakage.stated_uncertainty is None
     says = f"Measured {reading}; {_bound_words(bound)}.{note}"
     sources = (KNOWN["leakage_clamp_uncertainty"].citation,) if taken else ()
-    numbers = reading_numbers(reading, bound.limits, "mA", spread)
+    numbers = reading_numbers(reading, bound.limit, spread)
     return _finding(
         bound,
         outcome,
@@ -231,7 +232,7 @@ def _from_insulation(leakage: StandingLeakage, bound: Bound) -> Finding:
 def _from_on(bound: Bound, value: float, most: float | None) -> Numbers:
     """Return a leakage [mA] that may be more, up to `most` or with no end known."""
     shown = rounded_up(value, 3)
-    placed = figure_numbers(shown, "mA", bound.limits, most=max(shown, most or 0.0))
+    placed = figure_numbers(shown, bound.limit, most=max(shown, most or 0.0))
     return placed if most is not None else replace(placed, most=None)
 
 
@@ -272,7 +273,7 @@ def _finding(  # noqa: PLR0913  # the parts of a finding that differ here
         judges=bound.judges,
         measured=measured,
         measured_as=measured_as,
-        limit=f"≤ {format_quantity(bound.current, 'mA')}",
+        limit=str(bound.limit),
         do_next=_next_step(outcome, bound),
         field=field,
         sources=tuple(dict.fromkeys((*bound.sources, *sources))),

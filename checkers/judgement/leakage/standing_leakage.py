@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from checkers.domain.device.device import Form
+from checkers.domain.limits.limit import Limit
 from checkers.domain.limits.rows import Row
 from checkers.domain.limits.tables import rows_in
 from checkers.domain.loads.registry import LOADS
@@ -22,7 +23,7 @@ from checkers.judgement.leakage.phasors import (
     greatest,
     may_cancel,
 )
-from checkers.judgement.limits.current_bands import Band, operating_band
+from checkers.judgement.limits.current_bands import operating_band
 
 Where = tuple[str, str]  # through what a leakage flows, and on which line
 DO_NOT_TRIP_ON_AC = frozenset({Form.MONITOR, Form.RDC_DD})
@@ -68,7 +69,7 @@ class Budget:
     limit: float | None
     limit_row: Row | None
     no_trip: float | None
-    band: Band | None
+    band: Limit | None
     margin: float | None
     margin_row: Row
 

@@ -2,24 +2,17 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
+from checkers.domain.limits.limit import Limit
 from checkers.domain.limits.rows import Row
 from checkers.domain.limits.tables import rows
 from checkers.judgement.case import Case
 
 
-@dataclass(frozen=True, slots=True)
-class Band:
-    """Below `at_least` [mA] the device must hold; at `at_most` [mA] it must have operated."""
+def operating_band(case: Case, waveform: str) -> Limit | None:
+    """Return the band of the product standard for a waveform, or None where it sets none.
 
-    at_least: float | None
-    at_most: float | None
-    row: Row
-
-
-def operating_band(case: Case, waveform: str) -> Band | None:
-    """Return the band of the product standard for a waveform, or None where it sets none."""
+    Below its least current [mA] the device must hold; at its greatest it must have operated.
+    """
     found = band_rows(case, waveform)
     return band_of(found[0], case) if found else None
 
@@ -35,7 +28,7 @@ def band_rows(case: Case, waveform: str) -> tuple[Row, ...]:
     )
 
 
-def band_of(row: Row, case: Case) -> Band:
+def band_of(row: Row, case: Case) -> Limit:
     """Return a row's band for the device of a case."""
     rated = case.device.rated_residual_current
-    return Band(row.at_least(rated), row.at_most(rated), row)
+    return Limit("mA", row.at_least(rated), row.at_most(rated), (row,))

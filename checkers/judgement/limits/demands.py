@@ -5,11 +5,12 @@ from __future__ import annotations
 from dataclasses import dataclass
 from enum import StrEnum
 
+from checkers.domain.limits.limit import Limit
 from checkers.domain.limits.rows import Row
 from checkers.judgement.case import Case
-from checkers.judgement.limits.current_bands import Band, operating_band
+from checkers.judgement.limits.current_bands import operating_band
 from checkers.judgement.limits.time_bounds import TOLERANCE
-from checkers.judgement.limits.time_limits import TimeLimit, product_time_limit
+from checkers.judgement.limits.time_limits import BindingTimes, product_times
 
 
 class Must(StrEnum):
@@ -27,29 +28,30 @@ class Demand:
 
     must: Must
     current: float
-    band: Band | None
-    time: TimeLimit
+    band: Limit | None
+    time: BindingTimes
 
     @property
     def rows(self) -> tuple[Row, ...]:
         """The rows behind the demand, each once."""
-        band = () if self.band is None else (self.band.row,)
+        band = () if self.band is None else self.band.rows
         return tuple(dict.fromkeys((*self.time.rows, *band)))
 
 
 def demand_at(case: Case, waveform: str, current: float) -> Demand:
     """Return what the device's product standard asks of it at a test current [mA]."""
     band = operating_band(case, waveform)
-    time = product_time_limit(case, waveform, current)
+    time = product_times(case, waveform, current)
     return Demand(must_at(band, time, current), current, band, time)
 
 
-def must_at(band: Band | None, time: TimeLimit, current: float) -> Must:
+def must_at(band: Limit | None, time: BindingTimes, current: float) -> Must:
     """Return what a band and the times that bind ask at a test current [mA]."""
     low = None if band is None else band.at_least
     high = None if band is None else band.at_most
     if low is not None and current <= low * (1 + TOLERANCE):
         return Must.HOLD
-    if time.at_most is not None or (high is not None and current >= high * (1 - TOLERANCE)):
+    timed = time.promised.at_most is not None
+    if timed or (high is not None and current >= high * (1 - TOLERANCE)):
         return Must.TRIP
     return Must.NOT_KNOWN if low is None or high is None else Must.EITHER

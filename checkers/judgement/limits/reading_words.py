@@ -1,4 +1,4 @@
-"""The words that name a reading and its limits."""
+"""The words that name a reading, and where rows stand."""
 
 from __future__ import annotations
 
@@ -7,9 +7,7 @@ import re
 from checkers.domain.device.readings import Reading, Test, Waveform
 from checkers.domain.limits.rows import Row
 from checkers.domain.quantities.quantity import format_number, format_quantity
-from checkers.domain.quantities.ranges import range_in_words
 from checkers.domain.sources.documents import Citation
-from checkers.judgement.limits.comparison import Limits
 
 SHAPES = {
     Waveform.HALF_WAVE: "half wave",
@@ -42,11 +40,6 @@ def _level_words(reading: Reading) -> str:
 def spoken(about: str) -> str:
     """Return a text with each test under the name that a person has for it: trip time ×1 0°."""
     return SLUG.sub(lambda found: SPOKEN[found[0]], about)
-
-
-def limit_words(limits: Limits, unit: str) -> str:
-    """Return limits as they are shown: ≤ 300 ms, 130 ms to 500 ms, ≥ 15 mA."""
-    return range_in_words(limits.at_least, limits.at_most, unit)
 
 
 def citations(*rows: Row | None) -> tuple[Citation, ...]:

@@ -6,8 +6,11 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from itertools import groupby
 
+from checkers.domain.limits.limit import Limit
 from checkers.domain.limits.rows import Row
 from checkers.domain.limits.tables import rows
+from checkers.domain.sources.documents import Citation
+from checkers.domain.verdicts import Judges
 from checkers.judgement.case import Case
 from checkers.judgement.limits.time_bounds import TOLERANCE, Bound, bounds_of, span_of, strictest
 
@@ -15,46 +18,49 @@ FIVE_TIMES, QUARTER_AMPERE = frozenset({"five-times"}), frozenset({"quarter-ampe
 
 
 @dataclass(frozen=True, slots=True)
-class TimeLimit:
-    """The times [ms] that bind at a current, and the rows they come from.
+class BindingTimes:
+    """The times [ms] that bind at a current, whose they are, and what asks for them besides.
 
-    `at_most` and `at_least` are what the standard promises there: outside them it is broken.
+    At a current that the tables name the two limits are one. Between two rows they differ: a
+    time outside `promised` is not in order, and only one inside `sure` is.
     """
 
     most: Bound
     least: Bound
     option_decides: bool = False
+    judges: Judges = Judges.DEVICE_STANDARD
+    asked_by: tuple[Citation, ...] = ()
 
     @property
-    def at_most(self) -> float | None:
-        """The greatest time that the device may take."""
-        return self.most.fails
+    def promised(self) -> Limit:
+        """What the standard promises there: outside it, it is broken."""
+        return self._limit(self.least.fails, self.most.fails)
 
     @property
-    def at_least(self) -> float | None:
-        """The least time that the device must take."""
-        return self.least.fails
+    def sure(self) -> Limit | None:
+        """What every row near the current asks, or None where no row says enough for a pass."""
+        if self.most.passes is None:
+            return None
+        return self._limit(self.least.passes, self.most.passes)
 
     @property
-    def upper_row(self) -> Row | None:
-        """The row behind the greatest time."""
-        return self.most.row
-
-    @property
-    def lower_row(self) -> Row | None:
-        """The row behind the least time."""
-        return self.least.row
+    def decides(self) -> bool:
+        """Whether one greatest time both passes and fails, or none is known at all."""
+        return self.most.passes == self.most.fails
 
     @property
     def rows(self) -> tuple[Row, ...]:
-        """The rows behind the limit, each once."""
+        """The rows behind the times, each once."""
         found = (self.most.row, self.most.passes_row, self.least.row, self.least.passes_row)
         return tuple(dict.fromkeys(row for row in found if row is not None))
 
+    def _limit(self, at_least: float | None, at_most: float | None) -> Limit:
+        return Limit("ms", at_least, at_most, self.rows, self.judges, self.asked_by)
 
-def product_time_limit(case: Case, waveform: str, current: float) -> TimeLimit:
-    """Return the limit of the device's product standard at a test current [mA]."""
-    return time_limit(time_rows(case, waveform), case, current)
+
+def product_times(case: Case, waveform: str, current: float) -> BindingTimes:
+    """Return the times of the device's product standard at a test current [mA]."""
+    return binding_times(time_rows(case, waveform), case, current)
 
 
 def time_rows(case: Case, waveform: str) -> tuple[Row, ...]:
@@ -64,7 +70,7 @@ def time_rows(case: Case, waveform: str) -> tuple[Row, ...]:
     )
 
 
-def time_limit(found: Iterable[Row], case: Case, current: float) -> TimeLimit:
+def binding_times(found: Iterable[Row], case: Case, current: float) -> BindingTimes:
     """Return the times that bind at a current, from rows for several currents.
 
     Inputs: the rows that apply to the device and waveform; the case; the test current [mA].
@@ -79,7 +85,7 @@ def time_limit(found: Iterable[Row], case: Case, current: float) -> TimeLimit:
         listed = [row for row in listed if row.when.only("option") != FIVE_TIMES]
     tables = groupby(sorted(listed, key=_table), _table)
     bounds = [bounds_of(tuple(one), case, current) for _, one in tables]
-    return TimeLimit(
+    return BindingTimes(
         most=strictest([most for most, _ in bounds], min),
         least=strictest([least for _, least in bounds], max),
         option_decides=option,

@@ -14,16 +14,15 @@ from checkers.domain.quantities.quantity import format_quantity
 from checkers.domain.sources.documents import Citation, cite
 from checkers.domain.sources.judging import JUDGING
 from checkers.judgement.case import Case
-from checkers.judgement.limits.comparison import Limits
 from checkers.judgement.limits.current_bands import band_of, operating_band
 from checkers.judgement.limits.demands import Must, demand_at
-from checkers.judgement.limits.reading_words import citations, limit_words
+from checkers.judgement.limits.reading_words import citations
 from checkers.judgement.limits.test_current import level_of
 from checkers.judgement.limits.time_limits import (
     QUARTER_AMPERE,
-    TimeLimit,
-    product_time_limit,
-    time_limit,
+    BindingTimes,
+    binding_times,
+    product_times,
 )
 from checkers.judgement.plan.planned_tests import PlannedTest
 
@@ -105,7 +104,7 @@ def _no_trip(test: PlannedTest, case: Case) -> PlannedLimit:
         return NO_LIMIT
     band = operating_band(case, test.waveform)
     lasting = (test.lasting or JUDGING.no_trip_lasts) / 1000
-    sources = citations(band.row) if band else ()
+    sources = band.sources if band else ()
     return PlannedLimit(f"no trip within {format_quantity(lasting, 's')}", sources)
 
 
@@ -113,7 +112,7 @@ def _trip_time(test: PlannedTest, case: Case) -> PlannedLimit:
     current = current_of(test, case)
     if current is None:
         return NO_LIMIT
-    product = product_time_limit(case, test.waveform, current)
+    product = product_times(case, test.waveform, current)
     by_code, code_rows = _code_time(test, case, current)
     words = _both(by_code, _time_words(product))
     return PlannedLimit(words, citations(*code_rows, *product.rows))
@@ -127,10 +126,10 @@ def _code_time(test: PlannedTest, case: Case, current: float) -> tuple[str, tupl
     found = rows_in(test.limits, on=case.day, **asked)
     kinds = sorted({word for row in found for word in row.when.only("option") or ()} & KINDS)
     if not kinds:
-        limit = time_limit(found, case, current)
+        limit = binding_times(found, case, current)
         return _time_words(limit), limit.rows
     each = {
-        one: time_limit(rows_in(test.limits, on=case.day, option=one, **asked), case, current)
+        one: binding_times(rows_in(test.limits, on=case.day, option=one, **asked), case, current)
         for one in kinds
     }
     said = {one: words for one, limit in each.items() if (words := _time_words(limit))}
@@ -138,10 +137,9 @@ def _code_time(test: PlannedTest, case: Case, current: float) -> tuple[str, tupl
     return words, tuple(row for one in said for row in each[one].rows)
 
 
-def _time_words(limit: TimeLimit) -> str:
+def _time_words(times: BindingTimes) -> str:
     """Return the times that a reading is held to, or nothing where none decides both ways."""
-    decides = limit.most.passes == limit.most.fails
-    return limit_words(Limits(limit.at_least, limit.at_most), "ms") if decides else ""
+    return str(times.promised) if times.decides else ""
 
 
 def _both(by_code: str, by_product: str) -> str:
@@ -155,8 +153,8 @@ def _ramp(test: PlannedTest, case: Case) -> PlannedLimit:
     asked = case.device_asked | {"waveform": test.waveform}
     code = rows_in(test.limits, on=case.day, **asked) if test.limits else ()
     bands = [band_of(row, case) for row in code[:1]] + ([product] if product else [])
-    words = [limit_words(Limits(band.at_least, band.at_most), "mA") for band in bands]
-    return PlannedLimit(_either(words), citations(*(band.row for band in bands)))
+    rows_behind = (row for band in bands for row in band.rows)
+    return PlannedLimit(_either([str(band) for band in bands]), citations(*rows_behind))
 
 
 def _either(words: Sequence[str]) -> str:

@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 from checkers.domain.codes.registry import TypeRule
 from checkers.domain.device.device import DeviceType, Form
 from checkers.domain.device.readings import HALF_WAVES, Test, Waveform
+from checkers.domain.limits.limit import Limit
 from checkers.domain.quantities.quantity import format_quantity
 from checkers.domain.sources.constants import KNOWN
 from checkers.domain.sources.documents import Citation
@@ -133,7 +134,7 @@ def _clamp_steps(case: Case) -> list[Step]:
 def _leakage(case: Case) -> Step:
     budget = budget_of(case)
     limit = budget.no_trip if budget.limit is None else budget.limit
-    row = budget.limit_row or (budget.band.row if budget.band else None)
+    row = budget.limit_row or (budget.band.rows[0] if budget.band else None)
     return Step(
         test="standing-leakage",
         do="Measure the leakage with everything on and working.",
@@ -144,7 +145,7 @@ def _leakage(case: Case) -> Step:
         standing="advised",
         connect=CLAMP,
         loads="on",
-        limit=READ_RATING if limit is None else f"≤ {format_quantity(limit, 'mA')}",
+        limit=READ_RATING if limit is None else str(Limit("mA", at_most=limit)),
         sources=citations(row),
     )
 
@@ -154,7 +155,7 @@ def _dc(case: Case) -> Step:
     tolerated = None if row is None else row.at_most(case.device.rated_residual_current)
     limit = "read the type first" if row is None else "none declared for this type"
     if tolerated is not None:
-        limit = f"≤ {format_quantity(tolerated, 'mA')}"
+        limit = str(Limit("mA", at_most=tolerated))
     elif row is not None and not row.undeclared:
         limit = READ_RATING
     return Step(

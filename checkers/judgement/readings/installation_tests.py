@@ -2,21 +2,21 @@
 
 from __future__ import annotations
 
+import dataclasses
 from math import isclose
+from typing import TypeVar
 
 from checkers.domain.codes.registry import CodeTest
 from checkers.domain.device.readings import Reading, Test
+from checkers.domain.limits.limit import Limit
 from checkers.domain.limits.tables import rows_in
 from checkers.domain.verdicts import Judges
 from checkers.judgement.case import Case
-from checkers.judgement.limits.against_limits import Rule
-from checkers.judgement.limits.comparison import Limits
 from checkers.judgement.limits.current_bands import band_of, operating_band
-from checkers.judgement.limits.reading_words import citations
 from checkers.judgement.limits.test_current import Level
-from checkers.judgement.limits.time_limits import TimeLimit, product_time_limit, time_limit
-from checkers.judgement.readings.time_verdict import TimeRule
+from checkers.judgement.limits.time_limits import BindingTimes, binding_times, product_times
 
+Asked = TypeVar("Asked", Limit, BindingTimes)
 ASKED_FOR = ("required", "advised")
 MAKERS_CHOICE = frozenset({"five-times", "quarter-ampere"})
 
@@ -53,16 +53,16 @@ def answers_test(reading: Reading, test: CodeTest, level: Level | None) -> bool:
     return nominal is not None and isclose(nominal, test.multiple, rel_tol=1e-6)
 
 
-def installation_limits(reading: Reading, case: Case, level: Level) -> tuple[TimeRule, ...]:
-    """Return the code's rules for a trip time: none, one, or one for each kind it could be.
+def installation_limits(reading: Reading, case: Case, level: Level) -> tuple[BindingTimes, ...]:
+    """Return the code's limits for a trip time: none, one, or one for each kind it could be.
 
     More than one comes back where the limit depends on a kind of device, such as
     type I, that was not said.
     """
     for test in tests_judged(case):
         if answers_test(reading, test, level):
-            limits = _time_limits(test, reading, case, level)
-            found = [_time_rule(test, one) for one in limits if one.at_most is not None]
+            times = _times(test, reading, case, level)
+            found = [_of_code(one, test) for one in times if one.most.fails is not None]
             if found:
                 return tuple(found)
     return ()
@@ -74,45 +74,33 @@ def installation_test(reading: Reading, case: Case, level: Level | None) -> Code
     return next(answered, None)
 
 
-def installation_band(reading: Reading, case: Case) -> Rule | None:
-    """Return the code's rule for a ramp, or None where it does not ask for one."""
+def installation_band(reading: Reading, case: Case) -> Limit | None:
+    """Return the code's limit for a ramp, or None where it does not ask for one."""
     for test in tests_judged(case):
         if test.test == Test.RAMP and answers_test(reading, test, None):
-            return _band_rule(test, reading, case)
+            return _band(test, reading, case)
     return None
 
 
-def _time_limits(
-    test: CodeTest, reading: Reading, case: Case, level: Level
-) -> tuple[TimeLimit, ...]:
+def _times(test: CodeTest, reading: Reading, case: Case, level: Level) -> tuple[BindingTimes, ...]:
     if not test.limits:
-        return (product_time_limit(case, reading.waveform, level.current),)
+        return (product_times(case, reading.waveform, level.current),)
     asked = case.device_asked | {"waveform": reading.waveform}
     found = rows_in(test.limits, on=case.day, **asked)
     kinds = sorted(
         {kind for row in found for kind in row.when.only("option") or ()} - MAKERS_CHOICE
     )
     asked_by_kind = [rows_in(test.limits, on=case.day, **asked, option=kind) for kind in kinds]
-    return tuple(time_limit(rows, case, level.current) for rows in asked_by_kind or [found])
+    return tuple(binding_times(rows, case, level.current) for rows in asked_by_kind or [found])
 
 
-def _time_rule(test: CodeTest, limit: TimeLimit) -> TimeRule:
-    sources = tuple(dict.fromkeys((test.citation, *citations(*limit.rows))))
-    return TimeRule(limit, Judges.INSTALLATION_CODE, sources)
+def _of_code(limit: Asked, test: CodeTest) -> Asked:
+    """Return what a test of the code asks for as the code's own."""
+    return dataclasses.replace(limit, judges=Judges.INSTALLATION_CODE, asked_by=(test.citation,))
 
 
-def _band_rule(test: CodeTest, reading: Reading, case: Case) -> Rule | None:
+def _band(test: CodeTest, reading: Reading, case: Case) -> Limit | None:
     asked = case.device_asked | {"waveform": reading.waveform}
     found = rows_in(test.limits, on=case.day, **asked) if test.limits else ()
     band = band_of(found[0], case) if found else operating_band(case, reading.waveform)
-    if band is None:
-        return None
-    near = case.current_uncertainty(case.device.rated_residual_current or band.at_most or 0.0)
-    return Rule(
-        limits=Limits(band.at_least, band.at_most),
-        judges=Judges.INSTALLATION_CODE,
-        sources=tuple(dict.fromkeys((test.citation, band.row.citation))),
-        unit="mA",
-        uncertainty_at_most=near,
-        uncertainty_at_least=near,
-    )
+    return None if band is None else _of_code(band, test)

@@ -10,10 +10,10 @@ from checkers.domain.sources.documents import Citation
 from checkers.domain.verdicts import Finding, Judges, MeasuredAs, Outcome
 from checkers.judgement.case import Case
 from checkers.judgement.limits.demands import Demand
-from checkers.judgement.limits.reading_words import citations, name_of
+from checkers.judgement.limits.reading_words import name_of
 from checkers.judgement.limits.time_limits import time_rows
 from checkers.judgement.readings.guards import timer_ran_on, too_quick
-from checkers.judgement.readings.time_verdict import by_least_time, product_rule
+from checkers.judgement.readings.time_verdict import by_least_time
 from checkers.judgement.readings.trip_time import judged_by_code
 from checkers.judgement.readings.verdict import Judged, undecided
 
@@ -31,14 +31,14 @@ def judge_either(reading: Reading, case: Case, demand: Demand) -> list[Judged]:
     doubted = _doubted(reading, case)
     if doubted:
         return doubted
-    too_early = by_least_time(reading, case, product_rule(demand.time))
+    too_early = by_least_time(reading, case, demand.time)
     if too_early is not None:
         return [too_early]
     says = (
         f"At {format_quantity(demand.current, 'mA')} the standard lets the device trip or hold; "
         "either is in order, and nothing more is shown."
     )
-    return [_in_order(reading, says, citations(demand.band.row if demand.band else None))]
+    return [_in_order(reading, says, demand.band.sources if demand.band else ())]
 
 
 def judge_not_known(reading: Reading, case: Case, demand: Demand) -> list[Judged]:

@@ -7,7 +7,7 @@ from checkers.domain.device.readings import Reading
 from checkers.judgement.case import Case
 from checkers.judgement.limits.current_bands import band_of, band_rows
 from checkers.judgement.limits.demands import must_at
-from checkers.judgement.limits.time_limits import TimeLimit
+from checkers.judgement.limits.time_limits import BindingTimes
 from checkers.judgement.readings.verdict import Judged, undecided
 
 DC_RATING = 6.0
@@ -15,7 +15,7 @@ DC_RATING = 6.0
 
 
 def kind_missing(
-    reading: Reading, case: Case, time: TimeLimit | None = None, current: float = 0.0
+    reading: Reading, case: Case, time: BindingTimes | None = None, current: float = 0.0
 ) -> list[Judged] | None:
     """Return a finding where the band is that of a kind of device which nobody said it is.
 

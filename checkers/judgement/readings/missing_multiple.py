@@ -6,7 +6,7 @@ from checkers.domain.device.readings import Reading, Test
 from checkers.domain.quantities.measured_value import Said
 from checkers.domain.quantities.quantity import format_quantity
 from checkers.judgement.case import Case
-from checkers.judgement.limits.time_limits import product_time_limit
+from checkers.judgement.limits.time_limits import product_times
 from checkers.judgement.readings.verdict import Judged, undecided
 
 STEPS = (1.0, 5.0)
@@ -30,7 +30,7 @@ def _what_each_means(reading: Reading, case: Case) -> str:
         f" At ×{step:g} {measured} would be {_side(measured.value, limit)} "
         f"{format_quantity(limit, 'ms')}"
         for step in STEPS
-        if (limit := product_time_limit(case, reading.waveform, step * rated).at_most)
+        if (limit := product_times(case, reading.waveform, step * rated).promised.at_most)
     ]
     return ";".join(words) + "." if words else ""
 

@@ -12,7 +12,7 @@ from checkers.domain.sources.judging import JUDGING
 from checkers.domain.verdicts import Finding, Judges, MeasuredAs, Outcome
 from checkers.judgement.case import Case
 from checkers.judgement.limits.demands import Demand
-from checkers.judgement.limits.reading_words import citations, name_of
+from checkers.judgement.limits.reading_words import name_of
 from checkers.judgement.limits.test_current import level_of
 from checkers.judgement.readings.installation_tests import installation_test
 from checkers.judgement.readings.verdict import Judged, undecided
@@ -82,7 +82,7 @@ def _current(demand: Demand) -> str:
 
 
 def _sources(demand: Demand) -> tuple[Citation, ...]:
-    return () if demand.band is None else citations(demand.band.row)
+    return () if demand.band is None else demand.band.sources
 
 
 def _helped_by_leakage(reading: Reading, case: Case, demand: Demand) -> list[Judged] | None:

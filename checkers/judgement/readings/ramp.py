@@ -5,16 +5,16 @@ from __future__ import annotations
 import dataclasses
 
 from checkers.domain.device.readings import Reading
+from checkers.domain.limits.limit import Limit
 from checkers.domain.quantities.measured_value import Measured, Said
 from checkers.domain.quantities.quantity import format_quantity
-from checkers.domain.sources.judging import JUDGING
 from checkers.domain.verdicts import Finding, Judges, MeasuredAs, Outcome
 from checkers.judgement.case import Case
-from checkers.judgement.limits.against_limits import Rule, compare_with, finding_for
-from checkers.judgement.limits.comparison import Comparison, Limits
-from checkers.judgement.limits.current_bands import Band, operating_band
+from checkers.judgement.limits.against_limits import compare_with, finding_for
+from checkers.judgement.limits.comparison import Comparison
+from checkers.judgement.limits.current_bands import operating_band
 from checkers.judgement.limits.numbers import reading_numbers
-from checkers.judgement.limits.reading_words import citations, limit_words, name_of
+from checkers.judgement.limits.reading_words import name_of
 from checkers.judgement.readings.installation_tests import installation_band
 from checkers.judgement.readings.missing_class import kind_missing
 from checkers.judgement.readings.verdict import Judged, undecided
@@ -38,29 +38,16 @@ def judge_ramp(reading: Reading, case: Case) -> list[Judged]:
     return kind_missing(reading, case) or _judge_band(reading, case, band)
 
 
-def _judge_band(reading: Reading, case: Case, band: Band) -> list[Judged]:
+def _judge_band(reading: Reading, case: Case, band: Limit) -> list[Judged]:
     if reading.measured.said is Said.TRIPPED:
         return undecided(reading, "It tripped, but the current is not given.", "Note it in mA.")
     if reading.measured.said is Said.NO_TRIP:
         return [Judged(_never_tripped(reading, band))]
-    rules = [_rule(case, band), installation_band(reading, case)]
-    return [_judged(reading, case, rule) for rule in rules if rule is not None]
+    limits = [band, installation_band(reading, case)]
+    return [_judged(reading, case, limit) for limit in limits if limit is not None]
 
 
-def _rule(case: Case, band: Band) -> Rule:
-    near = case.current_uncertainty(case.device.rated_residual_current or band.at_most or 0.0)
-    return Rule(
-        limits=Limits(band.at_least, band.at_most),
-        judges=Judges.DEVICE_STANDARD,
-        sources=citations(band.row),
-        unit="mA",
-        uncertainty_at_most=near,
-        uncertainty_at_least=near,
-    )
-
-
-def _never_tripped(reading: Reading, band: Band) -> Finding:
-    limits = Limits(band.at_least, band.at_most)
+def _never_tripped(reading: Reading, band: Limit) -> Finding:
     return Finding(
         about=name_of(reading),
         outcome=Outcome.FAIL,
@@ -68,34 +55,35 @@ def _never_tripped(reading: Reading, band: Band) -> Finding:
         judges=Judges.DEVICE_STANDARD,
         measured=str(reading.measured),
         measured_as=MeasuredAs.MEASURED,
-        limit=limit_words(limits, "mA"),
+        limit=str(band),
         do_next=TOO_HIGH,
-        sources=citations(band.row),
-        numbers=reading_numbers(reading.measured, limits, "mA", 0.0),
+        sources=band.sources,
+        numbers=reading_numbers(reading.measured, band, 0.0),
     )
 
 
-def _judged(reading: Reading, case: Case, rule: Rule) -> Judged:
+def _judged(reading: Reading, case: Case, limit: Limit) -> Judged:
     measured = reading.measured
-    compared = compare_with(rule, measured, JUDGING.confidence)
+    compared = compare_with(limit, measured, case)
     leakage = case.leakage
     if leakage is not None:
-        outcomes = _with_leakage(measured, leakage, rule) | {compared.outcome}
+        outcomes = _with_leakage(measured, leakage, limit, case) | {compared.outcome}
         if len(outcomes) > 1:
-            return _left_open(reading, leakage, rule, outcomes)
-    finding = finding_for(reading, rule, compared, do_next=_next_step(measured, rule, compared))
+            return _left_open(reading, leakage, limit, outcomes)
+    do_next = _next_step(measured, limit, compared)
+    finding = finding_for(reading, limit, case, compared, do_next=do_next)
     return Judged(finding, compared.outcome is Outcome.PASS)
 
 
-def _with_leakage(measured: Measured, leakage: float, rule: Rule) -> set[Outcome]:
+def _with_leakage(measured: Measured, leakage: float, limit: Limit, case: Case) -> set[Outcome]:
     """Return the outcomes with the leakage added and with it taken off."""
     shifted = (
         dataclasses.replace(measured, value=measured.value + step) for step in (-leakage, leakage)
     )
-    return {compare_with(rule, one, JUDGING.confidence).outcome for one in shifted}
+    return {compare_with(limit, one, case).outcome for one in shifted}
 
 
-def _left_open(reading: Reading, leakage: float, rule: Rule, outcomes: set[Outcome]) -> Judged:
+def _left_open(reading: Reading, leakage: float, limit: Limit, outcomes: set[Outcome]) -> Judged:
     """Return the finding that the leakage decides; it is borderline where none of them passes."""
     within = format_quantity(leakage, "mA")
     finding = undecided(
@@ -103,16 +91,16 @@ def _left_open(reading: Reading, leakage: float, rule: Rule, outcomes: set[Outco
         f"With a standing leakage of {within} the true trip current lies anywhere within "
         f"{within} of {reading.measured}.",
         "Take the loads off and repeat.",
-        limit=limit_words(rule.limits, "mA"),
-        numbers=reading_numbers(reading.measured, rule.limits, "mA", leakage),
+        limit=str(limit),
+        numbers=reading_numbers(reading.measured, limit, leakage),
     )[0].finding
     passes = outcomes & {Outcome.PASS, Outcome.CANNOT_SAY}
     outcome = Outcome.CANNOT_SAY if passes else Outcome.BORDERLINE
-    return Judged(dataclasses.replace(finding, outcome=outcome, judges=rule.judges))
+    return Judged(dataclasses.replace(finding, outcome=outcome, judges=limit.judges))
 
 
-def _next_step(measured: Measured, rule: Rule, compared: Comparison) -> str:
+def _next_step(measured: Measured, limit: Limit, compared: Comparison) -> str:
     if compared.outcome is Outcome.PASS:
         return ""
-    high = rule.limits.at_most is not None and measured.value > rule.limits.at_most * 0.75
+    high = limit.at_most is not None and measured.value > limit.at_most * 0.75
     return TOO_HIGH if high else TOO_LOW

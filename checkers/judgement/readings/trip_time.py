@@ -13,14 +13,13 @@ from checkers.judgement.case import Case
 from checkers.judgement.limits.demands import Demand
 from checkers.judgement.limits.reading_words import citations, name_of
 from checkers.judgement.limits.test_current import level_of
-from checkers.judgement.limits.time_limits import TimeLimit
+from checkers.judgement.limits.time_limits import BindingTimes
 from checkers.judgement.readings.guards import timer_ran_on, too_quick
 from checkers.judgement.readings.installation_tests import installation_limits
 from checkers.judgement.readings.time_verdict import (
     AFTER_A_FAILURE,
     changed,
     judge_time,
-    product_rule,
 )
 from checkers.judgement.readings.verdict import Judged, undecided
 
@@ -44,8 +43,8 @@ def judged_by_code(reading: Reading, case: Case) -> list[Judged]:
     """Judge a time by the code; where its limit depends on a kind not said, all must agree."""
     level = level_of(reading, case)
     timed = dataclasses.replace(reading, test=Test.TRIP_TIME.value)
-    rules = () if level is None else installation_limits(timed, case, level)
-    found = [judge_time(reading, case, rule) for rule in rules]
+    times = () if level is None else installation_limits(timed, case, level)
+    found = [judge_time(reading, case, one) for one in times]
     if len({one.finding.outcome for one in found}) <= 1:
         return found[:1]
     limits = " or ".join(dict.fromkeys(one.finding.limit for one in found))
@@ -55,16 +54,16 @@ def judged_by_code(reading: Reading, case: Case) -> list[Judged]:
 
 
 def _by_product(reading: Reading, case: Case, demand: Demand) -> list[Judged]:
-    limit = demand.time
-    if limit.at_most is None and _held(reading, case):
+    promised = demand.time.promised
+    if promised.at_most is None and _held(reading, case):
         return [Judged(_never_tripped(reading, demand))]
-    if limit.at_most is None and limit.at_least is None:
+    if not promised.is_set:
         return undecided(
             reading,
             "No time is known for a device of this rating, delay and form at this current.",
             "Read rating and delay on the device again; its maker states its times: compare there.",
         )
-    return [judge_time(reading, case, product_rule(limit))]
+    return [judge_time(reading, case, demand.time)]
 
 
 def _held(reading: Reading, case: Case) -> bool:
@@ -91,8 +90,8 @@ def _never_tripped(reading: Reading, demand: Demand) -> Finding:
     )
 
 
-def _finished(judged: Judged, reading: Reading, case: Case, limit: TimeLimit) -> Judged:
-    return _not_proven(_doubted(judged, case), reading, case, limit)
+def _finished(judged: Judged, reading: Reading, case: Case, times: BindingTimes) -> Judged:
+    return _not_proven(_doubted(judged, case), reading, case, times)
 
 
 def _doubted(judged: Judged, case: Case) -> Judged:
@@ -110,10 +109,10 @@ def _doubted(judged: Judged, case: Case) -> Judged:
     )
 
 
-def _not_proven(judged: Judged, reading: Reading, case: Case, limit: TimeLimit) -> Judged:
+def _not_proven(judged: Judged, reading: Reading, case: Case, times: BindingTimes) -> Judged:
     """Leave open a time over the limit where the maker may prove it at a larger current."""
     finding = judged.finding
-    if not limit.option_decides or finding.outcome not in (Outcome.FAIL, Outcome.BORDERLINE):
+    if not times.option_decides or finding.outcome not in (Outcome.FAIL, Outcome.BORDERLINE):
         return judged
     at = "350 mA" if reading.waveform in HALF_WAVES else "250 mA"
     if not case.device.quarter_ampere:

@@ -97,7 +97,7 @@ def limit_reached(series: Series, trend: Trend) -> Span | None:
     """
     if len({one.day for one in series.points}) < DATED_FROM:
         return None
-    limits = series.limits
+    limits = series.limit
     limit = limits.at_most if trend.slope > 0 else limits.at_least
     reached = None if limit is None else trend.reaches(limit)
     newest = series.points[-1].day if series.points else date.min
@@ -114,7 +114,7 @@ def may_be_hidden(series: Series, trend: Trend, before: date | None) -> bool:
         return False
     if before is None:
         return True
-    line, limits = trend.line(before), series.limits
+    line, limits = trend.line(before), series.limit
     if shown.slope > 0:
         return limits.at_most is not None and line.high >= limits.at_most
     return limits.at_least is not None and line.low <= limits.at_least

@@ -9,14 +9,14 @@ from math import hypot
 
 from checkers.domain.device.readings import Reading, Test
 from checkers.domain.inputs.fields import day
+from checkers.domain.limits.limit import Limit
 from checkers.domain.quantities.measured_value import SHOWS_NOTHING, Said
 from checkers.domain.sources.judging import JUDGING
 from checkers.judgement.case import Case
-from checkers.judgement.limits.comparison import Limits
 from checkers.judgement.limits.current_bands import operating_band
 from checkers.judgement.limits.reading_words import name_of
 from checkers.judgement.limits.test_current import level_of
-from checkers.judgement.limits.time_limits import product_time_limit
+from checkers.judgement.limits.time_limits import product_times
 from checkers.judgement.readings.installation_tests import installation_band, installation_limits
 from checkers.judgement.years.trend import Point
 from checkers.physics.scatter import FIGURES
@@ -36,7 +36,7 @@ class Visit(Reading):
 
 @dataclass(frozen=True, slots=True)
 class Series:
-    """Readings of one test in one way, oldest first, and the limits they are held to today.
+    """Readings of one test in one way, oldest first, and the limit they are held to today.
 
     `by_figures` are the points as an instrument without any error would have read them.
     """
@@ -44,8 +44,12 @@ class Series:
     visits: tuple[Visit, ...]
     points: tuple[Point, ...]
     by_figures: tuple[Point, ...]
-    limits: Limits
-    unit: str
+    limit: Limit
+
+    @property
+    def unit(self) -> str:
+        """The unit of the readings, empty where the test gives no figure."""
+        return self.limit.unit
 
     @property
     def name(self) -> str:
@@ -85,11 +89,11 @@ def last_days(visits: Sequence[Visit]) -> dict[str, date]:
 
 
 def _series(visits: Sequence[Visit], case: Case) -> Series:
-    limits, unit = _limits(visits[-1], case), UNITS.get(visits[-1].test, "")
-    figures = [visit for visit in visits if _is_figure(visit, unit)]
-    points = tuple(_point(visit, _instrument(visit, limits, case)) for visit in figures)
+    limit = _limit(visits[-1], case)
+    figures = [visit for visit in visits if _is_figure(visit, limit.unit)]
+    points = tuple(_point(visit, _instrument(visit, limit, case)) for visit in figures)
     by_figures = tuple(_point(visit, 0.0) for visit in figures)
-    return Series(tuple(visits), points, by_figures, limits, unit)
+    return Series(tuple(visits), points, by_figures, limit)
 
 
 def _is_figure(visit: Visit, unit: str) -> bool:
@@ -102,9 +106,9 @@ def _point(visit: Visit, instrument: float) -> Point:
     return Point(visit.on, visit.measured.value, hypot(instrument, _repeats(visit)))
 
 
-def _instrument(visit: Visit, limits: Limits, case: Case) -> float:
+def _instrument(visit: Visit, limit: Limit, case: Case) -> float:
     """Return the instrument's expanded uncertainty, of the limit where it is not known."""
-    reference = limits.at_most or visit.measured.value
+    reference = limit.at_most or visit.measured.value
     if visit.test == Test.RAMP:
         return case.current_uncertainty(case.device.rated_residual_current or reference)
     return case.time_uncertainty(reference)
@@ -121,26 +125,25 @@ def _repeats(visit: Visit) -> float:
     return own if visit.phase else hypot(own, JUDGING.slower_at_more_current)
 
 
-def _limits(visit: Visit, case: Case) -> Limits:
+def _limit(visit: Visit, case: Case) -> Limit:
     """Return the tighter of the limits of the device standard and of the code."""
-    found = _time_limits(visit, case) if visit.test == Test.TRIP_TIME else _bands(visit, case)
+    found = _times(visit, case) if visit.test == Test.TRIP_TIME else _bands(visit, case)
     at_most = [one.at_most for one in found if one.at_most is not None]
     at_least = [one.at_least for one in found if one.at_least is not None]
-    return Limits(max(at_least, default=None), min(at_most, default=None))
+    unit = UNITS.get(visit.test, "")
+    return Limit(unit, max(at_least, default=None), min(at_most, default=None))
 
 
-def _time_limits(visit: Visit, case: Case) -> list[Limits]:
+def _times(visit: Visit, case: Case) -> list[Limit]:
     level = level_of(visit, case)
     if level is None:
         return []
-    product = product_time_limit(case, visit.waveform, level.current)
-    code = (rule.limit for rule in installation_limits(visit, case, level))
-    return [Limits(one.at_least, one.at_most) for one in (product, *code)]
+    product = product_times(case, visit.waveform, level.current)
+    return [one.promised for one in (product, *installation_limits(visit, case, level))]
 
 
-def _bands(visit: Visit, case: Case) -> list[Limits]:
+def _bands(visit: Visit, case: Case) -> list[Limit]:
     if visit.test != Test.RAMP:
         return []
-    band, code = operating_band(case, visit.waveform), installation_band(visit, case)
-    own = [Limits(band.at_least, band.at_most)] if band else []
-    return [*own, code.limits] if code else own
+    bands = (operating_band(case, visit.waveform), installation_band(visit, case))
+    return [band for band in bands if band is not None]

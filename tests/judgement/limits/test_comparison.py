@@ -6,12 +6,13 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from checkers.domain.limits.limit import Limit
 from checkers.domain.quantities.measured_value import Measured, Said
 from checkers.domain.verdicts import Outcome
-from checkers.judgement.limits.comparison import Limits, compare
+from checkers.judgement.limits.comparison import compare
 
-UPPER = Limits(at_most=300.0)
-LOWER = Limits(at_least=130.0)
+UPPER = Limit("ms", at_most=300.0)
+LOWER = Limit("ms", at_least=130.0)
 
 
 def reading(value: float, said: Said = Said.FIGURE) -> Measured:
@@ -29,7 +30,7 @@ def test_a_figure_passes_or_fails_only_outside_the_guard_band(value: float, outc
 
 
 @pytest.mark.parametrize(
-    ("limits", "said", "value", "outcome"),
+    ("limit", "said", "value", "outcome"),
     [
         (UPPER, Said.MORE_THAN, 300, "fail"),
         (UPPER, Said.MORE_THAN, 299, "cannot-say"),
@@ -42,10 +43,10 @@ def test_a_figure_passes_or_fails_only_outside_the_guard_band(value: float, outc
     ],
 )
 def test_a_bound_decides_only_where_all_it_allows_is_on_one_side(
-    limits: Limits, said: Said, value: float, outcome: str
+    limit: Limit, said: Said, value: float, outcome: str
 ) -> None:
     """A censored value never passes on a guess."""
-    assert outcome == compare(reading(value, said), limits, 30.0, 0.95).outcome
+    assert outcome == compare(reading(value, said), limit, 30.0, 0.95).outcome
 
 
 @given(st.floats(1, 1000), st.floats(0.1, 100))

@@ -9,8 +9,8 @@ import pytest
 
 import checkers
 from checkers.catalogue import CHECKERS
+from checkers.domain.limits.limit import Limit
 from checkers.domain.quantities.measured_value import parse_measured
-from checkers.judgement.limits.comparison import Limits
 from checkers.judgement.limits.numbers import figure_numbers, reading_numbers
 
 UNIT = r"\s(?P<unit>ms|s|mA|A|V|W|ohm)\b"
@@ -124,7 +124,7 @@ def test_a_bound_is_open_on_its_far_side(
 ) -> None:
     """A figure spans its uncertainty, a bound is open, and no trip has no value."""
     numbers = reading_numbers(
-        parse_measured(typed, "trip_time"), Limits(at_most=300.0), "ms", uncertainty=10.0
+        parse_measured(typed, "trip_time"), Limit("ms", at_most=300.0), uncertainty=10.0
     )
 
     assert numbers is not None
@@ -136,11 +136,11 @@ def test_what_cannot_be_placed_has_no_numbers(typed: str) -> None:
     """A word, an aborted test and a figure in another unit are not put on a scale."""
     measured = parse_measured(typed, "trip_time")
 
-    assert reading_numbers(measured, Limits(at_most=300.0), "ms", 10.0) is None
+    assert reading_numbers(measured, Limit("ms", at_most=300.0), 10.0) is None
 
 
 def test_a_figure_without_a_spread_is_its_own_span() -> None:
     """What is not measured, such as a rating, has no uncertainty."""
-    numbers = figure_numbers(30.0, "mA", Limits(at_most=30.0))
+    numbers = figure_numbers(30.0, Limit("mA", at_most=30.0))
 
     assert (numbers.value, numbers.least, numbers.most) == (30.0, 30.0, 30.0)

@@ -10,10 +10,10 @@ from checkers.domain.codes.registry import CODES
 from checkers.domain.device.device import Device
 from checkers.domain.device.readings import Circuit, Instrument
 from checkers.judgement.case import Case
-from checkers.judgement.limits.time_limits import TimeLimit, product_time_limit
+from checkers.judgement.limits.time_limits import BindingTimes, product_times
 
 
-def limit(current: float, waveform: str = "ac", **device: str | float) -> TimeLimit:
+def limit(current: float, waveform: str = "ac", **device: str | float) -> BindingTimes:
     """Return the times of a 30 mA type A RCCB, or of another device, at a current [mA]."""
     described = {"type": "A", "rated_residual_current": 30.0, **device}
     case = Case(
@@ -23,7 +23,7 @@ def limit(current: float, waveform: str = "ac", **device: str | float) -> TimeLi
         CODES["iec"],
         date(2026, 11, 24),
     )
-    return product_time_limit(case, waveform, current)
+    return product_times(case, waveform, current)
 
 
 @pytest.mark.parametrize(
@@ -103,12 +103,12 @@ def test_two_tables_are_both_kept() -> None:
     """A G device keeps the general greatest time, and 10 ms at least (Austrian trade)."""
     found = limit(30.0, delay="G")
 
-    assert (found.at_least, found.at_most) == (10, 300)
+    assert (found.promised.at_least, found.promised.at_most) == (10, 300)
 
 
 def test_a_delay_without_figures_leaves_its_greatest_time_open() -> None:
     """Above 0.06 s the manufacturer states the break time (IEC 60947-2, annex B, from memory)."""
     found = limit(600.0, form="cbr", rated_residual_current=300.0, delay=500.0)
 
-    assert (found.at_least, found.at_most) == (500, None)
+    assert (found.promised.at_least, found.promised.at_most) == (500, None)
     assert limit(900.0, form="cbr", rated_residual_current=300.0, delay=500.0).least.passes == 500

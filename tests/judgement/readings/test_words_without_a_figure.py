@@ -8,9 +8,10 @@ from typing import Any
 import pytest
 
 from checkers import run
+from checkers.domain.limits.limit import Limit
 from checkers.domain.quantities.measured_value import WORDS, Said, parse_measured
 from checkers.domain.verdicts import Outcome
-from checkers.judgement.limits.comparison import Limits, compare
+from checkers.judgement.limits.comparison import compare
 
 DEVICE = {"type": "A", "rated_residual_current": "30 mA"}
 ABOUT_A_BUTTON = sorted(WORDS[Said.OPERATES] | WORDS[Said.DOES_NOT_OPERATE])
@@ -37,5 +38,5 @@ def test_a_word_compared_with_a_limit_decides_nothing(said: Said) -> None:
     """Whatever word reaches a comparison, it has no value to compare."""
     word = parse_measured(min(WORDS[said]), "trip_time")
 
-    for limits in (Limits(at_most=300.0), Limits(at_least=10.0)):
-        assert compare(word, limits, 30.0, 0.95).outcome is Outcome.CANNOT_SAY
+    for limit in (Limit("ms", at_most=300.0), Limit("ms", at_least=10.0)):
+        assert compare(word, limit, 30.0, 0.95).outcome is Outcome.CANNOT_SAY

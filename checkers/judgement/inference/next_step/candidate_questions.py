@@ -17,7 +17,7 @@ from checkers.judgement.inference.next_step.question import Chances, Question, b
 from checkers.judgement.inference.next_step.repeats import repeats
 from checkers.judgement.inference.weighing.attempts import attempt_of
 from checkers.judgement.inference.weighing.posterior import Evidence
-from checkers.judgement.limits.time_limits import product_time_limit
+from checkers.judgement.limits.time_limits import product_times
 from checkers.physics.condition.state import Possible
 from checkers.physics.response.attempt import Attempt
 from checkers.physics.response.prediction import predictions
@@ -88,7 +88,7 @@ def _edges(attempt: Attempt, case: Case) -> tuple[float, ...]:
     if attempt.test == Test.NO_TRIP:
         return (attempt.window,)
     levels = (multiple * attempt.rated for multiple in LIMITED_AT)
-    limits = (product_time_limit(case, Waveform.AC.value, level).at_most for level in levels)
+    limits = (product_times(case, Waveform.AC.value, level).promised.at_most for level in levels)
     inside = {limit for limit in limits if limit is not None and limit < attempt.window}
     return (*sorted(inside), attempt.window)
 

@@ -7,6 +7,7 @@ from math import isinf
 
 from checkers.domain.codes.registry import Code
 from checkers.domain.device.device import Device, DeviceType, Form
+from checkers.domain.limits.limit import Limit
 from checkers.domain.quantities.quantity import format_quantity
 from checkers.domain.verdicts import Finding, Judges, MeasuredAs
 from checkers.judgement.equipment.equipment import Equipment
@@ -45,7 +46,7 @@ def _finding(left: Bounds, device: Device, limits: DCLimits) -> Finding:
         judges=Judges.FITNESS_FOR_DC,
         measured=most,
         measured_as=MeasuredAs.CALCULATED,
-        limit=f"≤ {format_quantity(bears, 'mA')}" if bears else "none declared",
+        limit=str(Limit("mA", at_most=bears)) if bears else "none declared",
         do_next="Fit a type that bears it, with nothing narrower above it." if bad else "",
         field="dc_residual",
         sources=citations(limits.bears_row),

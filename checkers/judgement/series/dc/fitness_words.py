@@ -5,6 +5,7 @@ from __future__ import annotations
 from math import isinf
 
 from checkers.domain.device.device import Device
+from checkers.domain.limits.limit import Limit
 from checkers.domain.quantities.quantity import format_quantity
 from checkers.domain.sources.constants import KNOWN
 from checkers.domain.sources.documents import Citation
@@ -77,7 +78,7 @@ def _limit(fitness: Fitness) -> str:
         return f"opens at {format_quantity(limits.opens_at, 'mA')}"
     if limits.bears is None:
         return ""
-    return f"≤ {format_quantity(limits.bears, 'mA')}" if limits.bears else NONE_DECLARED
+    return str(Limit("mA", at_most=limits.bears)) if limits.bears else NONE_DECLARED
 
 
 def _says(arrangement: Arrangement, place: int, through: Through, fitness: Fitness) -> str:

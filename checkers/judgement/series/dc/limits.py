@@ -9,11 +9,12 @@ from functools import lru_cache
 from checkers.domain.codes.registry import Code
 from checkers.domain.device.device import Device, DeviceType, Form
 from checkers.domain.device.readings import Circuit, Instrument
+from checkers.domain.limits.limit import Limit
 from checkers.domain.limits.rows import Row
 from checkers.domain.sources.constants import KNOWN
 from checkers.judgement.case import Case
 from checkers.judgement.dc.fitness import tolerated_dc_row
-from checkers.judgement.limits.current_bands import Band, operating_band
+from checkers.judgement.limits.current_bands import operating_band
 from checkers.judgement.series.arrangement import Arrangement
 
 
@@ -44,7 +45,7 @@ def dc_limits(device: Device, code: Code, day: date) -> DCLimits:
         bears_row=row,
         senses=senses_smooth_dc(device),
         opens_at=band.at_most if band else None,
-        opens_row=band.row if band else None,
+        opens_row=band.rows[0] if band else None,
     )
 
 
@@ -84,7 +85,7 @@ def _bears(row: Row | None, rated: float | None) -> float | None:
     return 0.0 if row.undeclared else row.at_most(rated)
 
 
-def _sensed_band(case: Case) -> Band | None:
+def _sensed_band(case: Case) -> Limit | None:
     """Return the band in which it operates on smooth DC.
 
     A form whose own standard has no type B is taken by the standard of type B.

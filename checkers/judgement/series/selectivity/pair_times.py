@@ -59,11 +59,11 @@ def level_at(upper: Device, lower: Device, code: Code, day: date, current: float
     below = surest_time(_case(lower, code, day), current)
     holds_for, carried, row = _holds_for(_case(upper, code, day), current)
     lower_holds, also_carried, held_row = _holds_for(_case(lower, code, day), current)
-    rests = below.at_most is None
-    found = [one for one in (below.upper_row, row, held_row if rests else None) if one is not None]
+    rests = below.most.fails is None
+    found = [one for one in (below.most.row, row, held_row if rests else None) if one is not None]
     return Level(
         current=current,
-        opens_within=below.at_most,
+        opens_within=below.most.fails,
         holds_for=holds_for,
         carried=carried or (rests and also_carried),
         rows=tuple(dict.fromkeys(found)),
@@ -107,10 +107,10 @@ def _holds_for(case: Case, current: float) -> tuple[float | None, bool, Row | No
     """
     band = operating_band(case, "ac")
     if band is not None and band.at_least is not None and current < band.at_least:
-        return inf, False, band.row
-    limit = surest_time(case, current)
-    if limit.at_least is not None:
-        return limit.at_least, False, limit.lower_row
+        return inf, False, band.rows[0]
+    least = surest_time(case, current).least
+    if least.fails is not None:
+        return least.fails, False, least.row
     if case.device.delay_class in UNDELAYED:
         return 0.0, False, None
     device = case.device
