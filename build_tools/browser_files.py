@@ -9,7 +9,7 @@ from __future__ import annotations
 import json
 import re
 import tomllib
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from functools import cache
 from pathlib import Path
 from typing import Any
@@ -19,7 +19,7 @@ from build_tools.bundling import bundle
 from build_tools.corrections import corrected_days
 from build_tools.input_labels import input_labels
 from build_tools.runtime import LOCK, MANIFEST, PREPARED
-from build_tools.start_list import probe, runtime_list
+from build_tools.start_list import probe, runtime_list, start_scripts
 from checkers.catalogue import CHECKERS
 from checkers.command_line.printing import ABOUT, HEADLINES
 from checkers.domain.device.readings import Test
@@ -31,10 +31,11 @@ from checkers.judgement.device.still_to_test import SO_FAR, STILL_TO_DO
 from checkers.physics.converter.circuits import CIRCUITS
 
 SOURCES = places.TOOLS / "browser"
-SERVICE_WORKER = SOURCES / "service-worker.js"  # served from the site's root, by offline.py
+SERVICE_WORKER = "service-worker.js"  # served from the site's root, by offline.py
 ENTRY = "page.js"
 WORKER = "worker.js"
 FOR_WORKERS = "runtime.js"
+COMPARED = "start-scripts.js"
 STYLE = "style.css"
 COLOURS, PRINTED = "page.css", "print.css"  # the first of the styles, and the last
 COMMENT = re.compile(r"/\*.*?\*/\s*", re.DOTALL)
@@ -46,28 +47,45 @@ RESULT_NAMES = places.TOOLS / "result_names.toml"
 @cache
 def sources() -> dict[str, bytes]:
     """Return every script as it is written, and those that the build writes, by name."""
-    scripts = {path.name: path.read_bytes() for path in _written() if path.suffix == ".js"}
-    del scripts[SERVICE_WORKER.name]
-    manifest, lock = (json.loads((PREPARED / x).read_bytes()) for x in (MANIFEST, LOCK))
-    runtime: dict[str, Any] = {
-        "RUNTIME": runtime_list(manifest, lock, scripts),
-        "PROBE": probe(),
-    }
-    return {
-        **scripts,
-        "corrections.js": constants({"CORRECTS": corrected_days()}),
-        "log-labels.js": constants({"LABELS": input_labels()}),
-        FOR_WORKERS: constants(runtime),
-        "words.js": constants(words()),
-    }
+    compared = start_scripts(_runtime(), _worker()[WORKER])
+    return {**_sources_of_worker(), COMPARED: constants({"SCRIPTS": compared})}
 
 
 @cache
 def browser_files() -> dict[str, bytes]:
     """Return every script and style of the site by its name in the folder."""
     styles = {path.name: path.read_text("utf-8") for path in _written()}
-    bundles = [bundle(sources(), entry) for entry in (ENTRY, WORKER)]
-    return {**bundles[0], **bundles[1], STYLE: style_sheet(styles)}
+    return {**bundle(sources(), ENTRY), **_worker(), STYLE: style_sheet(styles)}
+
+
+@cache
+def service_worker() -> bytes:
+    """Return the script that keeps the copy, without the list of the build it is for."""
+    return bundle(sources(), SERVICE_WORKER)[SERVICE_WORKER]
+
+
+@cache
+def _worker() -> dict[str, bytes]:
+    return bundle(_sources_of_worker(), WORKER)
+
+
+@cache
+def _sources_of_worker() -> dict[str, bytes]:
+    scripts = {path.name: path.read_bytes() for path in _written() if path.suffix == ".js"}
+    return {
+        **scripts,
+        "corrections.js": constants({"CORRECTS": corrected_days()}),
+        "log-labels.js": constants({"LABELS": input_labels()}),
+        FOR_WORKERS: constants({"RUNTIME": _runtime(), "PROBE": probe()}),
+        "words.js": constants(words()),
+    }
+
+
+@cache
+def _runtime() -> dict[str, Any]:
+    manifest, lock = (json.loads((PREPARED / x).read_bytes()) for x in (MANIFEST, LOCK))
+    scripts = {path.name: path.read_bytes() for path in _written() if path.suffix == ".js"}
+    return runtime_list(manifest, lock, scripts)
 
 
 def _written() -> list[Path]:
@@ -127,7 +145,7 @@ def words() -> dict[str, Mapping[str, Any]]:
     }
 
 
-def constants(values: Mapping[str, Mapping[str, Any] | list[str]]) -> bytes:
+def constants(values: Mapping[str, Mapping[str, Any] | Sequence[Any]]) -> bytes:
     """Return a script that exports the values under their names."""
     lines = [
         f"export const {name} = {json.dumps(value, ensure_ascii=False)};\n"

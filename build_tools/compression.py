@@ -15,7 +15,7 @@ from build_tools import places
 
 CACHE = places.CACHE / "compressed"
 SMALLEST = 1024  # bytes; a smaller file fits into one packet either way
-TEXTS = (".css", ".html", ".js", ".json", ".map", ".mjs", ".svg", ".toml", ".txt", ".xml")
+TEXTS = (".css", ".html", ".js", ".json", ".map", ".svg", ".toml", ".txt", ".xml")
 SUFFIXES = frozenset((*TEXTS, ".wasm", ".webmanifest", ".whl", ".zip"))
 
 METHODS: dict[str, Callable[[bytes], bytes]] = {

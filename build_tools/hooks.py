@@ -15,7 +15,7 @@ from mkdocs.structure.files import File, Files
 from mkdocs.structure.nav import Navigation
 from mkdocs.structure.pages import Page
 
-from build_tools import browser_files, pages, policy
+from build_tools import browser_files, integrity, pages, policy
 from build_tools.search_words import search_words
 from build_tools.shows import fill_in
 from build_tools.theme_keys import mend_keys
@@ -68,9 +68,10 @@ def on_post_page(output: str, **_: Any) -> str:
 
 
 def on_post_build(config: MkDocsConfig) -> None:
-    """When all pages are written: mend the theme, and allow just the scripts that pages hold."""
+    """When all pages are written: mend the theme, bind their scripts, allow no others."""
     site = Path(config.site_dir)
     mend_search(site)
     mend_keys(site)
     mend_start(site)
+    integrity.bind(site)
     policy.protect(site)

@@ -6,10 +6,12 @@ import base64
 import gzip
 import hashlib
 import json
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from pathlib import Path
 
-from build_tools.browser_files import SERVICE_WORKER
+from build_tools.browser_files import SERVICE_WORKER, service_worker
+from build_tools.media_types import TYPES, media_type
+from build_tools.policy import sent_headers
 
 IDENTITY = "build.json"  # tells a page, by whatever way it came, which build it is of
 # Nothing asks for these: other programs' maps, and lists for machines that read sites.
@@ -28,10 +30,10 @@ def write_precache(site: Path, build_id: str, corrects: Sequence[str]) -> None:
     """
     identity = {"id": build_id, "built": build_id[:10], "corrects": list(corrects)}
     (site / IDENTITY).write_text(json.dumps(identity), encoding="utf-8", newline="\n")
-    build = {**identity, "files": precache(site)}
-    script = SERVICE_WORKER.read_text(encoding="utf-8")
-    text = f"const BUILD = {json.dumps(build, indent=1)};\n\n{script}"
-    (site / SERVICE_WORKER.name).write_text(text, encoding="utf-8", newline="\n")
+    files = precache(site)
+    build = {**identity, "files": files, "types": types_of(files), "headers": sent_headers()}
+    text = f"const BUILD = {json.dumps(build, indent=1)};\n\n{service_worker().decode()}"
+    (site / SERVICE_WORKER).write_text(text, encoding="utf-8", newline="\n")
 
 
 def precache(site: Path) -> dict[str, str]:
@@ -42,6 +44,17 @@ def precache(site: Path) -> dict[str, str]:
         for name, path in sorted(names.items())
         if is_kept(name)
     }
+
+
+def types_of(names: Iterable[str]) -> dict[str, str]:
+    """Return the type of each kind of file, by the end of its name.
+
+    Raises ValueError where one has none: the copy could not be served.
+    """
+    suffixes = sorted({Path(name).suffix for name in names})
+    if unknown := [suffix for suffix in suffixes if suffix not in TYPES]:
+        raise ValueError(f"media_types.py has no type for files in {', '.join(unknown)}")
+    return {suffix: media_type(suffix.replace(".", "x.")) for suffix in suffixes}
 
 
 def size_on_device(site: Path) -> int:
@@ -59,7 +72,7 @@ def _kept_size(path: Path) -> int:
 def is_kept(name: str) -> bool:
     """Tell whether a file belongs into the copy on a reader's device."""
     return (
-        name != SERVICE_WORKER.name
+        name != SERVICE_WORKER
         and not name.endswith(LEFT_OUT)
         and not name.startswith(OTHER_LANGUAGES)
     )

@@ -9,29 +9,13 @@ from http import HTTPStatus
 from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
 from pathlib import Path
 
+from build_tools.media_types import media_type
 from build_tools.policy import sent_headers
 from build_tools.problems import Problem
 
 HOST = "127.0.0.1"
 PORT = 8000
 
-# Given here, since what a system's own list says of these differs from machine to machine.
-TYPES = {
-    ".css": "text/css",
-    ".html": "text/html",
-    ".js": "text/javascript",
-    ".json": "application/json",
-    ".mjs": "text/javascript",
-    ".png": "image/png",
-    ".svg": "image/svg+xml",
-    ".toml": "application/toml",
-    ".txt": "text/plain",
-    ".wasm": "application/wasm",
-    ".webmanifest": "application/manifest+json",
-    ".whl": "application/zip",
-    ".xml": "text/xml",
-    ".zip": "application/zip",
-}
 SENT = sent_headers()
 ENCODINGS = {"br": ".br", "gzip": ".gz"}  # the smaller first
 
@@ -56,8 +40,7 @@ class Handler(SimpleHTTPRequestHandler):
     def guess_type(self, path: str | os.PathLike[str]) -> str:
         """Give the type of a file's contents, squeezed or not."""
         name = str(path).removesuffix(ENCODINGS.get(self._encoding, ""))
-        kind = TYPES.get(Path(name).suffix.lower(), "application/octet-stream")
-        return f"{kind}; charset=utf-8" if kind.startswith("text/") else kind
+        return media_type(name)
 
     def end_headers(self) -> None:
         """Add what every answer carries: the policy, and to ask again, for a rebuilt page."""

@@ -6,11 +6,12 @@ import base64
 import hashlib
 import json
 from collections.abc import Mapping
+from typing import Any
 
 from checkers.catalogue import SLUGS, checker_for
 
 MACHINE_CODE = ".wasm"
-IMPORTED = (".js", ".mjs")  # the worker imports these itself
+IMPORTED = ".js"  # the worker imports these itself
 ARCHIVES = (".whl", ".zip")
 WORKERS_OWN = (
     "archive.js",
@@ -56,6 +57,19 @@ def runtime_list(
         "scripts": [*(one for one in listed if str(one["name"]).endswith(IMPORTED)), *own],
         "lock": lock,
     }
+
+
+def start_scripts(runtime: Mapping[str, Any], worker: bytes) -> list[dict[str, str]]:
+    """Return the scripts that a worker runs, with their hashes, for the page to compare.
+
+    Inputs: what `runtime_list` returned; the worker's own script. Result: the folder of each, its
+    name and its SHA-256 in base64.
+    """
+    imported = [one for one in runtime["scripts"] if "bytes" in one]
+    return [
+        {"folder": "browser", "name": WORKERS_OWN[-1], "hash": _hash(worker)},
+        *({"folder": "runtime", "name": one["name"], "hash": one["hash"]} for one in imported),
+    ]
 
 
 def probe() -> dict[str, str]:

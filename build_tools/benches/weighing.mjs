@@ -3,8 +3,8 @@
 import { readFileSync } from "node:fs";
 import { pathToFileURL } from "node:url";
 
-async function times(folder, requests) {
-  const { loadPyodide } = await import(pathToFileURL(`${folder}pyodide.mjs`));
+async function times(folder, runtime, requests) {
+  const { loadPyodide } = await import(pathToFileURL(`${runtime}pyodide.mjs`));
   const { wheel } = JSON.parse(readFileSync(`${folder}manifest.json`, "utf8"));
   const python = await loadPyodide({ indexURL: folder });
   python.unpackArchive(new Uint8Array(readFileSync(folder + wheel)), "wheel");
@@ -20,7 +20,7 @@ async function times(folder, requests) {
 }
 
 try {
-  console.log(JSON.stringify(await times(`${process.argv[2]}/`, JSON.parse(readFileSync(0, "utf8")))));
+  console.log(JSON.stringify(await times(`${process.argv[2]}/`, `${process.argv[3]}/`, JSON.parse(readFileSync(0, "utf8")))));
 } catch (error) {
   // Node would print the whole of the line that failed: half the runtime.
   console.error(error.message);

@@ -12,6 +12,7 @@ from build_tools.figures import Figure
 from build_tools.node import find_node
 from build_tools.problems import Problem
 from build_tools.runtime import ensure_runtime
+from build_tools.runtime_package import PYODIDE
 
 ASK = Path(__file__).with_suffix(".mjs")
 CHANGES = 30
@@ -35,7 +36,7 @@ def measure() -> list[Figure]:
     """
     requests = [["explain", _request(28 + change)] for change in range(CHANGES + 1)]
     done = subprocess.run(
-        [*find_node().node, ASK, ensure_runtime()],
+        [*find_node().node, ASK, ensure_runtime(), PYODIDE],
         input=json.dumps(requests),
         capture_output=True,
         text=True,

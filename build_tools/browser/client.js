@@ -1,6 +1,8 @@
 import { recall, remember } from "./memory.js";
 import { rehearse } from "./rehearsal.js";
 import { hearReplies } from "./replies.js";
+import { checkScripts } from "./script-check.js";
+import { serving } from "./copy-mending.js";
 
 const QUIET = 1000; // milliseconds without a question after which the image is kept
 const IMAGE = "start image"; // the length of the one that is kept [bytes]; the head's script reads it too
@@ -18,6 +20,7 @@ const calls = new Map(); // by number: how to give a call of the schedule its re
 const asked = new Map(); // by who asks: the number in flight, and the newest request behind it
 
 let worker = null;
+let isKept = false; // whether the worker's scripts come from the copy
 let takenImage = false; // whether the worker holds an image that is not kept yet
 let quiet = 0;
 let stopHearing = () => {};
@@ -40,6 +43,7 @@ export function start({ fresh = false } = {}) {
     return;
   }
   change({ stage: "fetching", done: 0, total: 0, why: "" });
+  isKept = Boolean(serving());
   const begun = globalThis.begunWorker;
   globalThis.begunWorker = null;
   begun ? takeOver(begun) : startWorker({ fresh, image: fresh ? 0 : recall(IMAGE) });
@@ -49,7 +53,8 @@ function startWorker(how) {
   try {
     const slug = document.querySelector("[data-checker]")?.dataset.checker;
     const name = JSON.stringify({ slug, ...how });
-    worker = new Worker(new URL("./worker.js", import.meta.url), { type: "module", name });
+    const past = how?.fresh ? `?anew=${Date.now()}` : ""; // the copy and the caches are passed by
+    worker = new Worker(new URL(`./worker.js${past}`, import.meta.url), { type: "module", name });
   } catch (error) {
     fail(String(error));
     return;
@@ -142,16 +147,32 @@ function hear(data) {
     change(data.fetching);
   } else if (data.starting) {
     change({ stage: "starting" });
+    isKept || checkScripts().catch(() => {}); // told of when it is ready
   } else if (data.ready) {
-    takenImage = data.taken;
-    stopHearing = hearReplies(data.channel, hear);
-    change({ stage: "ready" });
-    asked.forEach(send);
+    whenCompared(data);
   } else if (calls.has(data.number)) {
     calls.get(data.number).resolve(JSON.parse(data.reply));
     calls.delete(data.number);
   } else {
     deliver([...asked.values()].find(({ number }) => number === data.number), data.reply);
+  }
+}
+
+// Nothing is asked of scripts that are not those of this build. Those of the copy were compared
+// when they were kept.
+async function whenCompared({ taken, channel }) {
+  const mine = worker;
+  try {
+    await (isKept || checkScripts());
+  } catch (error) {
+    worker === mine && fail(String(error));
+    return;
+  }
+  if (worker === mine) {
+    takenImage = taken;
+    stopHearing = hearReplies(channel, hear);
+    change({ stage: "ready" });
+    asked.forEach(send);
   }
 }
 

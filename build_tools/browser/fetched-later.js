@@ -1,3 +1,4 @@
+import { mendCopy } from "./copy-mending.js";
 import { element } from "./element.js";
 import { showState } from "./verdict.js";
 
@@ -11,14 +12,18 @@ import { showState } from "./verdict.js";
 export function fetchedLater(fetchIt) {
   let coming = null;
   return () => {
-    coming ??= fetchIt().catch((error) => { coming = null; throw error; });
+    coming ??= fetchIt().catch((error) => {
+      coming = null;
+      mendCopy(); // it may be damaged there: then it is right when the page is loaded again
+      throw error;
+    });
     return coming;
   };
 }
 
 /** Why a script did not come, in words that follow a colon. */
 export function whyNotFetched() {
-  return `a part of this page did not arrive${navigator.onLine ? "" : ": there is no network"}`;
+  return `a part of this page did not arrive${navigator.onLine ? " as it was built, or is blocked" : ": there is no network"}`;
 }
 
 /** Say in a part of the page that its script did not come, with a way on. */

@@ -1,6 +1,8 @@
 import { dayOf } from "./days.js";
 import { element, say } from "./element.js";
-import { follow } from "./client.js";
+import { follow, start } from "./client.js";
+import { mendCopy } from "./copy-mending.js";
+import { whyLacking, whyNotKept } from "./copy-words.js";
 import { recall, remember } from "./memory.js";
 import { notice } from "./notice.js";
 import { correctsMore, learnOf, showOutdated } from "./outdated.js";
@@ -15,7 +17,9 @@ const copy = { text: "", build: null };
 
 let registration = null;
 let abandoned = false;
+let lacking = null; // why a copy could not be finished, as facts
 let replacing = false;
+let mended = false; // a start is tried again by itself once
 
 /** Keep a copy of the site on this device once nothing more urgent is being fetched. */
 export function keepOfflineCopy() {
@@ -26,6 +30,7 @@ export function keepOfflineCopy() {
   navigator.serviceWorker.addEventListener("message", ({ data }) => heard(data));
   reloadWhenReplaced();
   whenIdle(register);
+  follow(({ stage }) => stage === "failed" && setAside());
 }
 
 function whyNone() {
@@ -65,11 +70,11 @@ function whenIdle(action) {
 }
 
 async function register() {
+  const script = new URL("service-worker.js", ROOT);
   try {
-    const script = new URL("service-worker.js", ROOT);
     registration = await navigator.serviceWorker.register(script, { scope: ROOT.pathname, updateViaCache: "none" });
   } catch {
-    tell(navigator.onLine ? "No offline copy could be kept on this device." : copy.text);
+    tell(navigator.onLine ? `No offline copy could be kept on this device: ${await whyNotKept(script)}` : copy.text);
     return;
   }
   registration.addEventListener("updatefound", () => watch(registration.installing));
@@ -96,7 +101,7 @@ function watch(installing) {
       askState();
     } else if (installing.state === "redundant" && !registration.active) {
       abandoned = true;
-      tell("The offline copy could not be finished. It will be tried again on the next visit.");
+      tellUnfinished();
     }
   });
 }
@@ -105,7 +110,15 @@ function askState() {
   registration.active?.postMessage({ ask: "state" });
 }
 
-function heard({ filling, newer, state, waiting }) {
+function tellUnfinished() {
+  if (abandoned) {
+    tell(`The offline copy could not be finished: ${lacking ? whyLacking(lacking) : "it is tried again whenever this site is opened."}`);
+  } else if (lacking && copy.build?.whole && lacking.build !== copy.build.build) {
+    tell(`${worksOffline(copy.build)} A newer build could not be fetched: ${whyLacking(lacking)}`);
+  }
+}
+
+function heard({ filling, newer, state, unfinished, waiting }) {
   if (newer ?? waiting) {
     learnOf(newer ?? waiting);
   }
@@ -115,11 +128,46 @@ function heard({ filling, newer, state, waiting }) {
   if (waiting) {
     showNotice(waiting);
   }
+  if (unfinished) {
+    lacking = unfinished;
+    tellUnfinished();
+  }
   if (state) {
     copy.build = state;
-    tell(state.whole ? `Works offline. Copy built on ${dayOf(state.built)}.${age()}` : "The offline copy is not whole yet.");
+    tell(state.whole ? worksOffline(state) : `The offline copy is not whole: ${whyLacking(state.why)}`);
     announceNewBuild(state);
+    tellUnfinished();
   }
+}
+
+function worksOffline({ built }) {
+  return `Works offline. Copy built on ${dayOf(built)}.${age()}`;
+}
+
+// What could not start may lie in the copy: it is compared with its hashes, and if it was wrong the
+// checkers are started once more.
+async function setAside() {
+  if (mended) {
+    return;
+  }
+  const found = await mendCopy();
+  if (found.mended > 0) {
+    mended = true;
+    start();
+  }
+  if (found.mended > 0 || found.why) {
+    askState();
+  }
+}
+
+// A copy has types of its own, where those of the host kept the checkers from starting.
+function startFromCopy() {
+  follow(({ stage }) => {
+    if (stage === "failed" && !mended) {
+      mended = true;
+      setTimeout(start);
+    }
+  })();
 }
 
 function age() {
@@ -160,6 +208,7 @@ function reloadWhenReplaced() {
       replacing = true;
       location.reload();
     }
+    had || startFromCopy();
     had = true;
   });
 }

@@ -1,97 +1,35 @@
 /**
  * Keeps the whole site on the device and serves it without a network.
  *
- * The build writes BUILD in front of this file: when it was built, its identity, the days of its
- * corrections of verdicts, and every file with its hash. A build's files live in a cache of their own. It is filled completely
- * before it takes over, so that files of two builds are never served together.
+ * The build writes BUILD in front of this: when it was built, its identity, the days of its
+ * corrections of verdicts, every file with its hash, the type of each kind of file, and the headers
+ * that go with any. A build's files live in a cache of their own. It is filled completely before it
+ * takes over, so that files of two builds are never served together.
  */
-const PREFIX = "residual-current-checkers";
-const SCOPE = new URL(self.registration.scope);
-const CACHE = `${PREFIX} ${SCOPE.pathname} ${BUILD.id}`;
-// Pages, lists and archives are kept squeezed, at a quarter of their size.
-const SQUEEZED = /\.(html|json|svg|whl|zip)$/;
-// Scripts are kept as they came: only with such an answer does the browser keep what it compiled.
-const AS_THEY_CAME = /\.m?js$/;
-const MARK = "X-Squeezed";
-const CHECKED = "X-Checked"; // tells who compiles it that its hash was compared
-const TOGETHER = 6; // files fetched at one time
+import { unsqueezed } from "./copy-entries.js";
+import { factsOf } from "./copy-fetching.js";
+import { fill, isWhole, mend, refill, renew } from "./copy-filling.js";
+import { CACHE, keyOf, ourCaches, pathOf } from "./copy-places.js";
 
-self.addEventListener("install", (event) => event.waitUntil(fill()));
+self.addEventListener("install", (event) => event.waitUntil(install()));
 self.addEventListener("activate", (event) => event.waitUntil(takeOver()));
-self.addEventListener("message", (event) => event.waitUntil(answer(event.data, event.source)));
+self.addEventListener("message", (event) => event.waitUntil(answer(event)));
 self.addEventListener("fetch", (event) => {
   const path = pathOf(event.request);
   if (path !== null) {
-    event.respondWith(kept(path, event.request));
+    event.respondWith(serve(path, event.request));
   }
 });
 
-/** Fill this build's cache; what an earlier attempt or the build before has is not fetched again. */
-async function fill() {
+async function install() {
   const { id: build, built, corrects } = BUILD;
   tellPages({ newer: { build, built, corrects } }); // known even where there is no room for it
-  const cache = await caches.open(CACHE);
-  const left = Object.entries(BUILD.files);
-  const total = left.length;
-  const others = await otherCaches();
-  const next = async () => {
-    for (let file = left.pop(); file; file = left.pop()) {
-      await keep(cache, others, ...file).catch((error) => {
-        left.length = 0; // one file less is no copy: fetch no more of it
-        throw error;
-      });
-      tellPages({ filling: { done: total - left.length, total } });
-    }
-  };
-  await Promise.all(Array.from({ length: TOGETHER }, next));
-}
-
-async function keep(cache, others, path, hash) {
-  const key = keyOf(path, hash);
-  if (await cache.match(key)) {
-    return;
+  try {
+    await fill((filling) => tellPages({ filling }));
+  } catch (error) {
+    await tellPages({ unfinished: { build, ...factsOf(error, "The copy") } });
+    throw error;
   }
-  for (const other of others) {
-    const same = await other.match(key);
-    if (same) {
-      await cache.put(key, same);
-      return;
-    }
-  }
-  await cache.put(key, await checked(path, hash));
-}
-
-// The hash decides, so a file the browser already holds is as good as one fetched anew, and a
-// phone need not fetch the runtime twice. Whatever does not match is asked for past all caches.
-async function checked(path, hash) {
-  const url = new URL(path, SCOPE);
-  const integrity = `sha256-${hash}`;
-  const response = await fetch(url, { cache: "force-cache", integrity })
-    .catch(() => fetch(url, { cache: "reload", integrity }));
-  if (!response.ok) {
-    throw new Error(`${path} was refused (${response.status})`);
-  }
-  return AS_THEY_CAME.test(path) ? response : whole(response, path);
-}
-
-// A response that was redirected may not answer a navigation, and the headers of its way here no
-// longer hold: the copy has headers of its own.
-async function whole(response, path) {
-  const headers = new Headers({ "Content-Type": response.headers.get("Content-Type") ?? "", [CHECKED]: "yes" });
-  let { body } = response;
-  if (SQUEEZED.test(path) && "CompressionStream" in self) {
-    headers.set(MARK, "gzip");
-    body = body.pipeThrough(new CompressionStream("gzip"));
-  }
-  return new Response(await new Response(body).blob(), { headers });
-}
-
-function unsqueezed(response) {
-  if (!response.headers.has(MARK)) {
-    return response;
-  }
-  const headers = { "Content-Type": response.headers.get("Content-Type") };
-  return new Response(response.body.pipeThrough(new DecompressionStream("gzip")), { headers });
 }
 
 async function takeOver() {
@@ -103,62 +41,44 @@ async function takeOver() {
   await self.clients.claim();
 }
 
-async function answer({ ask }, page) {
+async function answer({ data: { ask }, source: page, ports }) {
   if (ask === "take over") {
     await self.skipWaiting();
   } else if (ask === "waiting") {
     page.postMessage({ waiting: { build: BUILD.id, built: BUILD.built, corrects: BUILD.corrects } });
   } else if (ask === "state") {
     page.postMessage({ state: await state() });
+  } else if (ask === "mend") {
+    ports[0].postMessage(await mend());
   }
 }
 
 // A browser short of space may throw the cache away: then it is filled again.
 async function state() {
-  const whole = await isWhole() || await fill().then(isWhole, () => false);
-  return { build: BUILD.id, built: BUILD.built, whole };
-}
-
-async function isWhole() {
-  const cache = await caches.open(CACHE);
-  return (await cache.keys()).length === Object.keys(BUILD.files).length;
-}
-
-/** The path of a request inside this build, or null where it is not ours to answer. */
-function pathOf(request) {
-  const url = new URL(request.url);
-  if (request.method !== "GET" || !url.href.startsWith(SCOPE.href)) {
-    return null;
+  let why = null;
+  if (!await isWhole()) {
+    await fill(() => {}).catch((error) => { why = factsOf(error, "The copy"); });
   }
-  const path = decodeURIComponent(url.pathname.slice(SCOPE.pathname.length));
-  const file = path === "" || path.endsWith("/") ? `${path}index.html` : path;
-  if (Object.hasOwn(BUILD.files, file)) {
-    return file;
-  }
-  return Object.hasOwn(BUILD.files, `${file}/index.html`) ? `${file}/index.html` : null;
+  return { build: BUILD.id, built: BUILD.built, whole: await isWhole(), why };
 }
 
-async function kept(path, request) {
+// A page that could not start asks for files anew, which passes the copy by and mends it. A script
+// can be asked for so by its address alone.
+async function serve(path, request) {
+  const anew = request.cache === "reload" || new URL(request.url).searchParams.has("anew");
+  const fresh = anew ? await renew(path).catch(() => null) : null;
+  return fresh ?? await kept(path) ?? refill(path).catch(() => asTheNetworkSays(request));
+}
+
+async function kept(path) {
   const cache = await caches.open(CACHE);
-  const found = await cache.match(keyOf(path, BUILD.files[path]));
-  return found ? unsqueezed(found) : fetch(request);
+  const found = await cache.match(keyOf(path));
+  return found ? unsqueezed(found) : null;
 }
 
-// The hash in the key makes one build's file findable by the next, and never mistaken for it.
-function keyOf(path, hash) {
-  const key = new URL(path, SCOPE);
-  key.searchParams.set("hash", hash);
-  return key.href;
-}
-
-async function ourCaches() {
-  const names = await caches.keys();
-  return names.filter((name) => name.startsWith(`${PREFIX} ${SCOPE.pathname} `));
-}
-
-async function otherCaches() {
-  const names = (await ourCaches()).filter((name) => name !== CACHE);
-  return Promise.all(names.map((name) => caches.open(name)));
+// A page of another build brings its own scripts along; any other file would meet those of this one.
+function asTheNetworkSays(request) {
+  return request.mode === "navigate" ? fetch(request) : Response.error();
 }
 
 async function tellPages(message) {

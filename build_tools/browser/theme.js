@@ -54,6 +54,7 @@ function run(waiting) {
     const script = document.createElement("script");
     script.addEventListener("load", resolve);
     script.addEventListener("error", reject);
+    script.integrity = waiting.integrity;
     script.src = waiting.src;
     document.body.append(script);
   });

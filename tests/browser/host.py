@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 import socket
 import tempfile
 import threading
@@ -24,6 +25,8 @@ class Host:
         self.folder = folder
         self.asked: list[str] = []
         self.missing = ""
+        self.types: dict[str, str] = {}  # sent by the end of a name, in place of the right ones
+        self.refused: dict[str, int] = {}  # status by path
         self.connections: list[socket.socket] = []
         self.port = 0
         self.server: ThreadingHTTPServer | None = None
@@ -81,6 +84,18 @@ class _Noting(Handler):
         self.directory = str(self.host.folder)  # a connection may outlive a change of folder
         below = path.startswith(f"/{PATH}/") and path != f"/{PATH}{self.host.missing}"
         return super().translate_path(path.removeprefix(f"/{PATH}") if below else "/nothing-here")
+
+    def guess_type(self, path: str | os.PathLike[str]) -> str:
+        right = super().guess_type(path)
+        name = str(path).removesuffix(".br").removesuffix(".gz")
+        return self.host.types.get(Path(name).suffix, right)
+
+    def do_GET(self) -> None:  # noqa: N802  # the standard library's own name
+        status = self.host.refused.get(self.path.partition("?")[0].removeprefix(f"/{PATH}"))
+        if status:
+            self.send_error(status)
+        else:
+            super().do_GET()
 
     def setup(self) -> None:
         super().setup()

@@ -4,15 +4,18 @@ from __future__ import annotations
 
 import base64
 import hashlib
+import re
 import shutil
 import zipfile
 from pathlib import Path
 
+from build_tools import integrity, policy
 from build_tools.corrections import corrected_days
 from build_tools.offline import write_precache
 
 DAY = "2031-12-24"
 MARK = "Second build. "
+POLICY = re.compile(r'<meta http-equiv="Content-Security-Policy" content="[^"]*">')
 
 
 def make_second_build(first: Path, folder: Path) -> Path:
@@ -31,10 +34,18 @@ def make_second_build(first: Path, folder: Path) -> Path:
     size = wheel.stat().st_size
     listed = runtime.read_text(encoding="utf-8").replace(old, _hash(wheel))
     listed = listed.replace(f'"bytes": {size - len(MARK)}', f'"bytes": {size}')
+    before = _hash(runtime)
     runtime.write_text(listed, encoding="utf-8")
+    starter = changed / "page.js"
+    compared = starter.read_text(encoding="utf-8").replace(before, _hash(runtime))
+    starter.write_text(compared, encoding="utf-8")
     for script in changed.glob("*.js"):
         text = script.read_text(encoding="utf-8")
         script.write_text(text.replace("CORRECTS = [", f'CORRECTS = ["{DAY}", '), encoding="utf-8")
+    for page in folder.rglob("*.html"):
+        page.write_text(POLICY.sub("", page.read_text(encoding="utf-8")), encoding="utf-8")
+    integrity.bind(folder)
+    policy.protect(folder)
     write_precache(folder, f"{DAY}-second", [DAY, *corrected_days()])
     return folder
 

@@ -110,8 +110,6 @@ def test_the_copy_is_as_small_as_it_is_counted(phone: Phone, page: Page, host: H
 def test_the_copy_holds_every_page_and_script(site_names: set[str], host: Host) -> None:
     """Every page, style, script and runtime file of the built site is on the list."""
     kept = set(precache(host.folder))
-    pages = {
-        name for name in site_names if name.endswith((".html", ".css", ".js", ".mjs", ".wasm"))
-    }
+    pages = {name for name in site_names if name.endswith((".html", ".css", ".js", ".wasm"))}
 
     assert {name for name in pages if "/lunr/" not in name} - kept == {"service-worker.js"}

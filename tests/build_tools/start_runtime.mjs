@@ -16,8 +16,8 @@ loaded = list(sys.modules)
 json.dumps({"replies": replies, "frozen": frozen, "loaded": loaded, "compiled": compiled})
 `;
 
-async function answer(folder, requests) {
-  const { loadPyodide } = await import(pathToFileURL(`${folder}pyodide.mjs`));
+async function answer(folder, runtime, requests) {
+  const { loadPyodide } = await import(pathToFileURL(`${runtime}pyodide.mjs`));
   const { wheel } = JSON.parse(readFileSync(`${folder}manifest.json`, "utf8"));
   const python = await loadPyodide({ indexURL: folder });
   python.unpackArchive(new Uint8Array(readFileSync(folder + wheel)), "wheel");
@@ -26,7 +26,7 @@ async function answer(folder, requests) {
 }
 
 try {
-  console.log(await answer(`${process.argv[2]}/`, readFileSync(0, "utf8")));
+  console.log(await answer(`${process.argv[2]}/`, `${process.argv[3]}/`, readFileSync(0, "utf8")));
 } catch (error) {
   // Node would print the whole of the line that failed: half the runtime.
   console.error(error.message);

@@ -9,8 +9,9 @@ from pathlib import Path
 
 import pytest
 
-from build_tools.browser_files import SERVICE_WORKER
-from build_tools.offline import SQUEEZED, precache, size_on_device, write_precache
+from build_tools.browser_files import SOURCES
+from build_tools.media_types import TYPES
+from build_tools.offline import SQUEEZED, precache, size_on_device, types_of, write_precache
 
 BUILD = "2026-11-24-0123456789ab"
 
@@ -59,6 +60,11 @@ def test_the_worker_begins_with_its_build(site: Path) -> None:
     assert build["corrects"] == ["2026-12-01"]
     assert json.loads((site / "build.json").read_text())["corrects"] == ["2026-12-01"]
     assert precache(site) == build["files"]
+    assert build["types"] == {
+        ".html": "text/html; charset=utf-8",
+        ".json": "application/json",
+        ".wasm": "application/wasm",
+    }
     assert "service-worker.js" not in build["files"]
     assert "addEventListener" in rest
 
@@ -70,4 +76,11 @@ def test_the_copy_is_counted_as_it_is_kept(site: Path) -> None:
 
     assert 50_000 < size_on_device(site) < 52_000
     names = "|".join(suffix.removeprefix(".") for suffix in SQUEEZED)
-    assert f"/\\.({names})$/" in SERVICE_WORKER.read_text(encoding="utf-8")
+    assert f"/\\.({names})$/" in (SOURCES / "copy-entries.js").read_text("utf-8")
+
+
+def test_a_file_of_a_kind_without_a_type_stops_the_build() -> None:
+    """The copy answers by name, so every kind that is kept is in the table."""
+    assert set(types_of(f"a{suffix}" for suffix in TYPES)) == set(TYPES)
+    with pytest.raises(ValueError, match=r"no type for files in \.mjs"):
+        types_of(["page.html", "runtime/x.mjs"])

@@ -82,7 +82,7 @@ def test_the_wheel_lists_its_own_files_with_their_hashes(prepared: Path) -> None
 def started(prepared: Path) -> dict[str, Any]:
     """Start the runtime once, and ask it every example of every checker."""
     answer = subprocess.run(
-        [*find_node().node, START, prepared],
+        [*find_node().node, START, prepared, PYODIDE],
         input=json.dumps(REQUESTS),
         capture_output=True,
         text=True,

@@ -11,8 +11,9 @@ from pathlib import Path
 import brotli
 import pytest
 
+from build_tools.media_types import TYPES
 from build_tools.problems import Problem
-from build_tools.server import HOST, TYPES, accepted_encodings, make_server
+from build_tools.server import HOST, accepted_encodings, make_server
 
 PAGE = b"<p>page</p>"
 
@@ -56,7 +57,6 @@ def ask(
         # WebAssembly is compiled while it arrives, and module scripts run, only with these types
         # (WebAssembly Web API; HTML standard, module scripts).
         (".wasm", "application/wasm"),
-        (".mjs", "text/javascript; charset=utf-8"),
         (".js", "text/javascript; charset=utf-8"),
         (".json", "application/json"),
         (".webmanifest", "application/manifest+json"),

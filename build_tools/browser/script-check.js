@@ -1,0 +1,31 @@
+import { RUNTIME_FOLDER } from "./places.js";
+import { SCRIPTS } from "./start-scripts.js";
+
+const FOLDERS = { browser: new URL(".", import.meta.url), runtime: RUNTIME_FOLDER };
+
+let checked = null;
+
+/**
+ * Compare the scripts that the worker runs with those that this page was built with.
+ *
+ * No browser takes a hash for a worker or for what it imports. So they are asked for once more,
+ * which the browser's own cache answers, and nothing is asked of them until this resolves. Rejects
+ * with the name of one that was changed on its way.
+ */
+export function checkScripts() {
+  checked ??= Promise.all(SCRIPTS.map(check)).catch((error) => {
+    checked = null;
+    throw error;
+  });
+  return checked;
+}
+
+async function check({ folder, name, hash }) {
+  const url = new URL(name, FOLDERS[folder]);
+  try {
+    await fetch(url, { cache: "force-cache", integrity: `sha256-${hash}` });
+  } catch {
+    const { status } = await fetch(url, { cache: "force-cache" }); // rejects where nothing comes at all
+    throw new Error(status === 200 ? `${name} is not of this build` : `${name} was refused (${status})`);
+  }
+}
