@@ -9,7 +9,7 @@ from checkers.domain.device.placed_readings import PlacedReading
 from checkers.judgement.case import Case
 from checkers.judgement.inference.candidates import CANDIDATES
 from checkers.judgement.inference.explanation import known_of
-from checkers.judgement.inference.next_step.question import Question
+from checkers.judgement.inference.next_step.step import NextStep
 from checkers.judgement.inference.observables import PREDICATES
 from checkers.judgement.inference.weighing.attempts import Noted
 from checkers.judgement.inference.weighing.posterior import Evidence
@@ -28,17 +28,17 @@ class AskedDevice:
     possible: Possible
     random: Random
 
-    def answered(self, question: Question, evidence: Evidence) -> Evidence:
-        """Return the evidence with what this device shows when a question is put to it."""
-        if question.look and question.look != "watch":
-            strange = PREDICATES[question.look](self.possible, evidence.known)
+    def answered(self, step: NextStep, evidence: Evidence) -> Evidence:
+        """Return the evidence with what this device shows when a step is taken."""
+        if step.look and step.look != "watch":
+            strange = PREDICATES[step.look](self.possible, evidence.known)
             if self.random.random() < CANDIDATES.error / 2.0:
                 strange = not strange
-            return replace(evidence, looked=(*evidence.looked, (question.look, strange)))
-        if question.attempt is None:
-            raise ValueError(f"{question.words!r} is neither a look nor a test")
-        watched = question.look == "watch"
-        noted = self.noted(question.words, question.attempt, evidence, watched=watched)
+            return replace(evidence, looked=(*evidence.looked, (step.look, strange)))
+        if step.attempt is None:
+            raise ValueError(f"{step.words!r} is neither a look nor a test")
+        watched = step.look == "watch"
+        noted = self.noted(step.words, step.attempt, evidence, watched=watched)
         return replace(evidence, noted=(*evidence.noted, noted))
 
     def noted(

@@ -28,12 +28,12 @@ from checkers.physics.response.display import LEAST_TIME, display_end
 from checkers.physics.response.prediction import predict
 from checkers.physics.response.stray_readings import chance_beyond
 from checkers.physics.response.stray_readings import density as stray_density
-from checkers.physics.scatter import FIGURES
+from checkers.physics.scatter import SCATTER
 
 DEVICES = 8000  # a cause
 SEED = 4051
-STRAY = FIGURES.misread.typical
-TAIL = FIGURES.stray_tail.typical
+STRAY = SCATTER.misread.typical
+TAIL = SCATTER.stray_tail.typical
 TENTH = 0.05  # what is shown as the least time lies up to half a tenth above it
 NEVER = 1e-12  # in place of zero, so that a logarithm can be taken
 

@@ -16,7 +16,7 @@ from checkers.domain.limits.tables import rows, rows_in
 from checkers.domain.limits.words import amount_in_words
 from checkers.domain.quantities.quantity import parse_quantity
 from checkers.domain.quantities.ranges import IN_SENTENCES, between
-from checkers.domain.sources.constants import KNOWN
+from checkers.domain.sources.constants import CONSTANTS
 
 AMOUNTS = {
     "rated": "rated_residual_current",
@@ -83,7 +83,7 @@ def _words(row: Row, rated: float | None, current: str | None, only: str) -> str
 def known_show(words: str, root: str) -> str:
     """Show a figure that stands in no table, by its key and its unit. Raises KeyError."""
     key, unit = words.split()
-    known = KNOWN[key]
+    known = CONSTANTS[key]
     return _number(amount_in_words(known.value, unit), f"{root}sources/", known.citation.words)
 
 

@@ -20,9 +20,9 @@ from build_tools.progress import say, show_count
 from checkers.domain.causes import CAUSES
 from checkers.domain.device.placed_readings import PlacedReading
 from checkers.judgement.inference.explanation import known_of
-from checkers.judgement.inference.next_step.candidate_questions import questions
+from checkers.judgement.inference.next_step.candidate_steps import candidate_steps
 from checkers.judgement.inference.next_step.most_telling import most_telling
-from checkers.judgement.inference.next_step.question import Question
+from checkers.judgement.inference.next_step.step import NextStep
 from checkers.judgement.inference.weighing.attempts import attempt_of
 from checkers.judgement.inference.weighing.posterior import Evidence, Weighed, weigh
 
@@ -51,41 +51,41 @@ class Choice:
     """What an order chooses from: the step, what could be done, and what is known so far."""
 
     step: int
-    could: Sequence[Question]
+    could: Sequence[NextStep]
     done: Sequence[str]
     evidence: Evidence
     causes: Sequence[Weighed]
     random: Random
 
 
-def follow(choice: Choice) -> Question | None:
+def follow(choice: Choice) -> NextStep | None:
     """Return what explain proposes, or None where it proposes nothing."""
     best = most_telling(choice.could, choice.evidence, choice.causes)
-    return None if best is None else best.question
+    return None if best is None else best.step
 
 
-def usual(choice: Choice) -> Question | None:
+def usual(choice: Choice) -> NextStep | None:
     """Return what comes next on a usual test sheet."""
     return next(one for one in choice.could if _key(one) == USUAL[choice.step])
 
 
-def chance(choice: Choice) -> Question | None:
+def chance(choice: Choice) -> NextStep | None:
     """Return anything that was not done yet."""
     return choice.random.choice([one for one in choice.could if one.words not in choice.done])
 
 
-ORDERS: Mapping[str, Callable[[Choice], Question | None]] = {
+ORDERS: Mapping[str, Callable[[Choice], NextStep | None]] = {
     "as-proposed": follow,
     "usual-order": usual,
     "any-order": chance,
 }
 
 
-def _key(question: Question) -> str:
+def _key(step: NextStep) -> str:
     """Return a look's name, or test and multiple of a plain test on AC with the loads off."""
-    attempt = question.attempt
-    if attempt is None or question.look:
-        return question.look
+    attempt = step.attempt
+    if attempt is None or step.look:
+        return step.look
     plain = attempt.place == "unknown" and attempt.loads in ("off", "unknown")
     times = attempt.current / attempt.rated
     return f"{attempt.test} {times:g}" if plain and attempt.waveform == "ac" else ""
@@ -103,7 +103,7 @@ def gone(device: AskedDevice, order: str, steps: int) -> list[Standing]:
     causes = weigh(evidence, ALIKE)
     standings, done = [_standing(device, causes)], list[str]()
     for step in range(steps):
-        could = questions(CASE, evidence)
+        could = candidate_steps(CASE, evidence)
         asked = ORDERS[order](Choice(step, could, done, evidence, causes, random))
         if asked is None:
             return standings + [standings[-1]] * (steps - step)

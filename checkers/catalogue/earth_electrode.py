@@ -11,7 +11,7 @@ from checkers.domain.device.device import Device
 from checkers.domain.device.readings import Circuit, Instrument
 from checkers.domain.inputs.fields import choice, group, quantity, yes_no
 from checkers.domain.question import Question
-from checkers.domain.sources.constants import KNOWN
+from checkers.domain.sources.constants import CONSTANTS
 from checkers.domain.verdicts import Figure, Outcome, Result
 from checkers.judgement.case import Case
 from checkers.judgement.electrode.disconnection import (
@@ -113,7 +113,7 @@ def _for_ac(electrode: Electrode) -> dict[str, Any]:
     rated, limit = electrode.rated, electrode.ac_limit
     if rated is None or limit is None:
         return {}
-    factor = KNOWN["operating_factor_in_the_cold"].value
+    factor = CONSTANTS["operating_factor_in_the_cold"].value
     return {
         **_touch("touch_voltage", electrode, rated),
         "greatest_resistance": _at_most(limit, rated),
@@ -175,7 +175,7 @@ def _marginal_in_the_cold(electrode: Electrode) -> bool:
     rated, limit, resistance = electrode.rated, electrode.ac_limit, electrode.resistance
     if rated is None or limit is None or resistance is None:
         return False
-    factor = KNOWN["operating_factor_in_the_cold"].value
+    factor = CONSTANTS["operating_factor_in_the_cold"].value
     return touch_voltage(resistance, rated * factor) > limit
 
 

@@ -21,7 +21,7 @@ from checkers.physics.converter.circuits import BOOK, CIRCUITS, PLACES, Circuit
 from checkers.physics.converter.fault_setting import Setting
 from checkers.physics.converter.fault_study import FaultStudy, deciding, study_everywhere
 from checkers.physics.converter.waveform_points import drawn_points
-from checkers.physics.converter.waveform_values import Figures
+from checkers.physics.converter.waveform_values import WaveformValues
 
 SMALLEST_LINE = 0.01  # of the r.m.s.: weaker spectral lines are not listed
 NO_SMOOTHING = "The smoothing given plays no part: this circuit has no link capacitor of its own."
@@ -130,7 +130,7 @@ def _answer(
     }
 
 
-def _figures(figures: Figures) -> dict[str, Any]:
+def _figures(figures: WaveformValues) -> dict[str, Any]:
     low = figures.longest_low_interval(BOOK.bounds.low_current)
     direct = figures.direct_share >= BOOK.bounds.direct_share
     return {

@@ -17,7 +17,7 @@ from checkers.domain.inputs.fields import choice, group, many, whole_number, yes
 from checkers.domain.loads.registry import LOADS
 from checkers.domain.question import Question
 from checkers.domain.verdicts import Explanation, Finding, Judges, Outcome, Result
-from checkers.judgement.practice.drills import DRILLS, Level, Scene
+from checkers.judgement.practice.drills import DRILLS, PracticeLevel, Scene
 from checkers.judgement.practice.exercise import LAST_SEED, Drawn, draw
 from checkers.judgement.practice.hints import KINDS, hint
 from checkers.judgement.practice.marking import DO_NOT_KNOW, Decision, marks
@@ -76,7 +76,7 @@ class Inputs(Question):
     sheet: int = whole_number("Questions on a printed sheet", least=0, most=30, default=0)
 
     @property
-    def chosen_level(self) -> Level:
+    def chosen_level(self) -> PracticeLevel:
         """The level asked for."""
         return DRILLS.levels[int(self.level) - 1]
 
@@ -210,7 +210,7 @@ def _readings(inputs: Inputs, drawn: Drawn, taken: Sequence[Taken]) -> Result:
     )
 
 
-def _shown(level: Level, drawn: Drawn, taken: Sequence[Taken]) -> dict[str, Any]:
+def _shown(level: PracticeLevel, drawn: Drawn, taken: Sequence[Taken]) -> dict[str, Any]:
     return {
         "scene": drawn.scene.words,
         "device": drawn.device_words,
@@ -219,7 +219,7 @@ def _shown(level: Level, drawn: Drawn, taken: Sequence[Taken]) -> dict[str, Any]
     }
 
 
-def _waiting(level: Level) -> Finding:
+def _waiting(level: PracticeLevel) -> Finding:
     asked = " and ".join(word for word in ("limits", "cause", "action") if word in level.asks)
     return Finding(
         about="decision",

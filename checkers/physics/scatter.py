@@ -14,7 +14,7 @@ LAWS = frozenset({"plain", "log"})
 
 
 @dataclass(frozen=True, slots=True)
-class Figure:
+class Spread:
     """A quantity that scatters: typical value, spread and bounds [ms or a bare ratio]."""
 
     typical: float
@@ -35,73 +35,73 @@ class Figure:
 
 
 @dataclass(frozen=True, slots=True)
-class Figures:
+class ScatterTable:
     """Every figure of the file, by its name there."""
 
-    own_trip_share: Figure
-    trip_current_repeats: Figure
-    opening_time: Figure
-    lag: Figure
-    quick_share: Figure
-    quick_lag: Figure
-    unhurried_share: Figure
-    unhurried_lag: Figure
-    short_delay: Figure
-    selective_delay: Figure
-    selective_lag: Figure
-    set_delay_excess: Figure
-    half_period: Figure
-    time_repeats: Figure
-    half_wave_ratio: Figure
-    half_wave_ratio_blind: Figure
-    half_wave_90_ratio: Figure
-    half_wave_135_ratio: Figure
-    smooth_dc_share: Figure
-    smooth_dc_lag: Figure
-    unknown_type_ac_share: Figure
-    small_leakage_share: Figure
-    leakage_measured: Figure
-    large_leakage_share: Figure
-    shunted_share_tn: Figure
-    shunted_share_tt: Figure
-    board_share: Figure
-    disturbance: Figure
-    disturbed_share: Figure
-    disturbed_current: Figure
-    blinding_shift: Figure
-    blinding_range: Figure
-    borrowed_current_share: Figure
-    trips_too_high: Figure
-    trips_too_low: Figure
-    sticking_time: Figure
-    sticking_scatter: Figure
-    stuck_share: Figure
-    sticks_again_share: Figure
-    sticks_now_and_then: Figure
-    weak_side: Figure
-    time_scatter: Figure
-    time_scatter_share: Figure
-    test_current_excess: Figure
-    timer_runs_on: Figure
-    misread: Figure
-    stray_time_share: Figure
-    stray_current_share: Figure
-    stray_tail: Figure
-    unmodelled_tail: Figure
-    misseen: Figure
+    own_trip_share: Spread
+    trip_current_repeats: Spread
+    opening_time: Spread
+    lag: Spread
+    quick_share: Spread
+    quick_lag: Spread
+    unhurried_share: Spread
+    unhurried_lag: Spread
+    short_delay: Spread
+    selective_delay: Spread
+    selective_lag: Spread
+    set_delay_excess: Spread
+    half_period: Spread
+    time_repeats: Spread
+    half_wave_ratio: Spread
+    half_wave_ratio_blind: Spread
+    half_wave_90_ratio: Spread
+    half_wave_135_ratio: Spread
+    smooth_dc_share: Spread
+    smooth_dc_lag: Spread
+    unknown_type_ac_share: Spread
+    small_leakage_share: Spread
+    leakage_measured: Spread
+    large_leakage_share: Spread
+    shunted_share_tn: Spread
+    shunted_share_tt: Spread
+    board_share: Spread
+    disturbance: Spread
+    disturbed_share: Spread
+    disturbed_current: Spread
+    blinding_shift: Spread
+    blinding_range: Spread
+    borrowed_current_share: Spread
+    trips_too_high: Spread
+    trips_too_low: Spread
+    sticking_time: Spread
+    sticking_scatter: Spread
+    stuck_share: Spread
+    sticks_again_share: Spread
+    sticks_now_and_then: Spread
+    weak_side: Spread
+    time_scatter: Spread
+    time_scatter_share: Spread
+    test_current_excess: Spread
+    timer_runs_on: Spread
+    misread: Spread
+    stray_time_share: Spread
+    stray_current_share: Spread
+    stray_tail: Spread
+    unmodelled_tail: Spread
+    misseen: Spread
 
 
-def load_figures(file: dict[str, object]) -> Figures:
+def load_figures(file: dict[str, object]) -> ScatterTable:
     """Return the figures of a parsed file; raises DataError where one is missing or not whole."""
-    known = {field.name for field in fields(Figures)}
+    known = {field.name for field in fields(ScatterTable)}
     records = {key: Record(FILE, key, entry) for key, entry in file.items()}
     strange = sorted(known ^ set(records))
     if strange:
         raise Record(FILE, strange[0], {}).error("is missing, or no figure of the model")
-    return Figures(**{key: _figure(record) for key, record in records.items()})
+    return ScatterTable(**{key: _figure(record) for key, record in records.items()})
 
 
-def _figure(record: Record) -> Figure:
+def _figure(record: Record) -> Spread:
     typical, spread, least, most = (
         _number(record, key) for key in ("typical", "spread", "least", "most")
     )
@@ -109,7 +109,7 @@ def _figure(record: Record) -> Figure:
         raise record.error("has no typical value")
     law = record.choice("law", LAWS, default="plain")
     _check_words(record)
-    return Figure(
+    return Spread(
         typical,
         spread or 0.0,
         0.0 if least is None else least,
@@ -133,4 +133,4 @@ def _check_words(record: Record) -> None:
     record.finish()
 
 
-FIGURES = load_figures(read_toml(data_folder() / FILE, FILE))
+SCATTER = load_figures(read_toml(data_folder() / FILE, FILE))

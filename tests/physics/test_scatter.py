@@ -13,15 +13,15 @@ from hypothesis import strategies as st
 
 from checkers.domain.errors import DataError
 from checkers.domain.tables.data_files import data_folder, read_toml
-from checkers.physics.scatter import FIGURES, FILE, Figure, Figures, load_figures
+from checkers.physics.scatter import FILE, SCATTER, ScatterTable, Spread, load_figures
 
 TEXT = read_toml(data_folder() / FILE, FILE)
 
 
-@given(st.sampled_from([field.name for field in fields(Figures)]), st.floats(-6.0, 6.0))
+@given(st.sampled_from([field.name for field in fields(ScatterTable)]), st.floats(-6.0, 6.0))
 def test_a_figure_stays_inside_its_bounds(name: str, score: float) -> None:
     """However far out a draw is."""
-    figure: Figure = getattr(FIGURES, name)
+    figure: Spread = getattr(SCATTER, name)
 
     assert figure.at(score) >= figure.least or figure.logarithmic
     assert figure.at(score) <= figure.most
@@ -30,8 +30,8 @@ def test_a_figure_stays_inside_its_bounds(name: str, score: float) -> None:
 
 def test_typical_is_what_a_score_of_zero_gives() -> None:
     """For both laws."""
-    assert FIGURES.lag.at(0.0) == FIGURES.lag.typical
-    assert FIGURES.opening_time.at(0.0) == FIGURES.opening_time.typical
+    assert SCATTER.lag.at(0.0) == SCATTER.lag.typical
+    assert SCATTER.opening_time.at(0.0) == SCATTER.opening_time.typical
 
 
 @pytest.mark.parametrize(

@@ -7,7 +7,7 @@ from dataclasses import replace
 
 from checkers.domain.limits.checks import refuse_gaps_and_overlaps
 from checkers.domain.limits.conditions import joined, read_conditions, read_interval
-from checkers.domain.limits.rows import MEASURES, Bound, Formula, Row, Table
+from checkers.domain.limits.rows import MEASURES, Formula, LimitEnd, Row, Table
 from checkers.domain.sources.documents import EVIDENCE_WORDS, SOURCES
 from checkers.domain.tables.data_files import DataPath, read_toml
 from checkers.domain.tables.records import Record
@@ -92,7 +92,7 @@ def _row(record: Record, table: Table, number: int) -> Row:
     return row
 
 
-def _bound(record: Record, end: str, measures: str) -> Bound:
+def _bound(record: Record, end: str, measures: str) -> LimitEnd:
     """Return one end of a limit: `at_most` or `at_least` and its shares."""
     unit = MEASURES[measures]
     fixed = _figure(record, end, unit)
@@ -103,7 +103,7 @@ def _bound(record: Record, end: str, measures: str) -> Bound:
         raise record.error(f"{end}_added needs {end}_of_rated beside it")
     if fixed is not None and of_rated is not None:
         raise record.error(f"gives both {end} and {end}_of_rated")
-    return Bound(added if fixed is None else fixed, of_rated, of_delay)
+    return LimitEnd(added if fixed is None else fixed, of_rated, of_delay)
 
 
 def _figure(record: Record, key: str, unit: str) -> float | None:

@@ -40,7 +40,7 @@ class Formula:
 
 
 @dataclass(frozen=True, slots=True)
-class Bound:
+class LimitEnd:
     """One end of a limit: a fixed part plus shares of the rating and of the set delay."""
 
     fixed: float | None = None
@@ -75,8 +75,8 @@ class Row:
     number: int
     measures: str
     when: Conditions
-    most: Bound
-    least: Bound
+    most: LimitEnd
+    least: LimitEnd
     formula: tuple[Formula, ...]
     never: bool
     undeclared: bool

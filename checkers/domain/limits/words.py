@@ -9,7 +9,7 @@ from math import inf
 from checkers.domain.device.device import Form
 from checkers.domain.device.readings import Waveform
 from checkers.domain.limits.conditions import Conditions, Interval
-from checkers.domain.limits.rows import Bound, Formula, Row, Table
+from checkers.domain.limits.rows import Formula, LimitEnd, Row, Table
 from checkers.domain.quantities.quantity import format_quantity
 from checkers.domain.quantities.ranges import between
 from checkers.domain.sources.documents import Evidence
@@ -126,7 +126,7 @@ def days_in_words(row: Row) -> str:
     return f"{start} {end}".strip()
 
 
-def _bound(bound: Bound, unit: str) -> str:
+def _bound(bound: LimitEnd, unit: str) -> str:
     """Return one end of a limit: a figure, a share of the rating or of the delay, or a sum."""
     parts = [f"{bound.of_rated:g} × IΔn"] if bound.of_rated is not None else []
     parts += [amount_in_words(bound.fixed, unit)] if bound.fixed is not None else []

@@ -1,4 +1,4 @@
-"""Single figures that stand in no table, each with its source, read from known_figures.toml."""
+"""Single figures that stand in no table, each with its source, read from constants.toml."""
 
 from __future__ import annotations
 
@@ -11,11 +11,11 @@ from checkers.domain.tables.data_files import data_folder, read_toml
 from checkers.domain.tables.glossary import UNITS
 from checkers.domain.tables.records import Record
 
-FILE = "known_figures.toml"
+FILE = "constants.toml"
 
 
 @dataclass(frozen=True, slots=True)
-class KnownFigure:
+class Constant:
     """A figure in the unit its kind is computed in, what it means, and where it stands."""
 
     value: float
@@ -23,7 +23,7 @@ class KnownFigure:
     citation: Citation
 
 
-def load_known_figures(text: Mapping[str, object], file: str) -> dict[str, KnownFigure]:
+def load_constants(text: Mapping[str, object], file: str) -> dict[str, Constant]:
     """Return every figure of a parsed file, by key.
 
     Raises DataError where one has no value, no meaning or no known source.
@@ -31,7 +31,7 @@ def load_known_figures(text: Mapping[str, object], file: str) -> dict[str, Known
     return {key: _figure(Record(file, key, entry)) for key, entry in text.items()}
 
 
-def _figure(record: Record) -> KnownFigure:
+def _figure(record: Record) -> Constant:
     value = _value(record)
     document = record.choice("document", frozenset(SOURCES))
     citation = cite(
@@ -40,7 +40,7 @@ def _figure(record: Record) -> KnownFigure:
         record.choice("evidence", EVIDENCE_WORDS),
         record.text("edition", default=""),
     )
-    figure = KnownFigure(value, record.text("says"), citation)
+    figure = Constant(value, record.text("says"), citation)
     record.finish()
     return figure
 
@@ -57,6 +57,6 @@ def _value(record: Record) -> float:
     return value
 
 
-KNOWN: Mapping[str, KnownFigure] = MappingProxyType(
-    load_known_figures(read_toml(data_folder() / FILE, FILE), FILE)
+CONSTANTS: Mapping[str, Constant] = MappingProxyType(
+    load_constants(read_toml(data_folder() / FILE, FILE), FILE)
 )

@@ -10,7 +10,7 @@ from checkers.domain.limits.limit import Limit
 from checkers.domain.limits.rows import Row
 from checkers.domain.limits.tables import rows, rows_in
 from checkers.domain.quantities.quantity import format_number, format_quantity
-from checkers.domain.sources.constants import KNOWN
+from checkers.domain.sources.constants import CONSTANTS
 from checkers.domain.sources.documents import Citation
 from checkers.domain.verdicts import Finding, Judges, MeasuredAs, Numbers, Outcome
 from checkers.judgement.case import Case
@@ -87,7 +87,7 @@ def _is_sure(row: Row, case: Case, current: float) -> bool:
     small = (device.rated_residual_current or inf) <= CHOICE_UP_TO
     chosen = device.form in BREAKERS and small and device.delay_class == UNDELAYED
     shortest = (row.when.multiple or 0.0) >= SHORTEST_FROM
-    return not (chosen and shortest) or current >= KNOWN["quarter_ampere_of_breakers"].value
+    return not (chosen and shortest) or current >= CONSTANTS["quarter_ampere_of_breakers"].value
 
 
 def disconnection_row(electrode: Electrode) -> Row | None:
@@ -155,7 +155,7 @@ def _finding(outcome: Outcome, fault: EarthFault, limit: float, row: Row) -> Fin
 def _by_delay(outcome: Outcome, fault: EarthFault) -> tuple[Citation, ...]:
     """Return where it stands that the delay holds here, if the finding rests on it."""
     rests = outcome is Outcome.FAIL and fault.greatest_time is None
-    return (KNOWN["delay_above_twice"].citation,) if rests else ()
+    return (CONSTANTS["delay_above_twice"].citation,) if rests else ()
 
 
 def _numbers(fault: EarthFault, limit: float) -> Numbers | None:

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from checkers.domain.limits.limit import Limit
 from checkers.domain.limits.rows import Row
 from checkers.domain.limits.tables import rows_in
-from checkers.domain.sources.constants import KNOWN, KnownFigure
+from checkers.domain.sources.constants import CONSTANTS, Constant
 from checkers.domain.verdicts import Outcome
 from checkers.judgement.case import Case
 from checkers.judgement.limits.current_bands import operating_band
@@ -79,10 +79,10 @@ class Electrode:
         return found[0] if found else None
 
 
-def default_uncertainty(to: Outcome) -> KnownFigure:
+def default_uncertainty(to: Outcome) -> Constant:
     """Return the uncertainty [%] that a pass, or a failure, must hold for."""
     passes = to is Outcome.PASS
-    return KNOWN["electrode_uncertainty_permitted" if passes else "electrode_uncertainty_usual"]
+    return CONSTANTS["electrode_uncertainty_permitted" if passes else "electrode_uncertainty_usual"]
 
 
 def touch_voltage(resistance: float, current: float) -> float:

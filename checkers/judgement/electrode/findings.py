@@ -10,7 +10,7 @@ from checkers.domain.limits.limit import Limit
 from checkers.domain.limits.rows import Row
 from checkers.domain.quantities.measured_value import Measured, Said
 from checkers.domain.quantities.quantity import format_quantity
-from checkers.domain.sources.constants import KNOWN
+from checkers.domain.sources.constants import CONSTANTS
 from checkers.domain.sources.documents import Citation
 from checkers.domain.sources.judging import JUDGING
 from checkers.domain.verdicts import Finding, Judges, MeasuredAs, Numbers, Outcome
@@ -41,7 +41,7 @@ MEASURE_AGAIN = "Measure again in the driest season, and where the ground freeze
 
 
 @dataclass(frozen=True, slots=True)
-class Question:
+class TouchVoltage:
     """One comparison: a current [mA], the voltage it may make [V], and what it is about."""
 
     about: str
@@ -72,31 +72,31 @@ def judge_touch_voltage(electrode: Electrode) -> list[Finding]:
     return [_judged(electrode, electrode.resistance, one) for one in (*asked, *_for_dc(electrode))]
 
 
-def _for_ac(electrode: Electrode, rated: float, limit: float) -> Question:
-    stable = KNOWN["electrode_stable_up_to"]
+def _for_ac(electrode: Electrode, rated: float, limit: float) -> TouchVoltage:
+    stable = CONSTANTS["electrode_stable_up_to"]
     sources = citations(electrode.ac_row)
     if (electrode.resistance or 0.0) <= stable.value:
-        return Question("touch voltage", rated, limit, Judges.INSTALLATION_CODE, sources)
+        return TouchVoltage("touch voltage", rated, limit, Judges.INSTALLATION_CODE, sources)
     note = (
         f"Stability: above {format_quantity(stable.value, 'ohm')} an electrode may not stay "
         "stable as the soil dries or freezes."
     )
     sources = (*sources, stable.citation)
-    return Question("touch voltage", rated, limit, Judges.INSTALLATION_CODE, sources, note)
+    return TouchVoltage("touch voltage", rated, limit, Judges.INSTALLATION_CODE, sources, note)
 
 
-def _in_the_cold(electrode: Electrode, rated: float, limit: float) -> list[Question]:
+def _in_the_cold(electrode: Electrode, rated: float, limit: float) -> list[TouchVoltage]:
     if not electrode.in_the_cold:
         return []
-    factor = KNOWN["operating_factor_in_the_cold"]
+    factor = CONSTANTS["operating_factor_in_the_cold"]
     sources = (*citations(electrode.ac_row), factor.citation)
     about = "touch voltage in the cold"
     note = f"In the cold the device may need {factor.value:g} times its rating."
     current = rated * factor.value
-    return [Question(about, current, limit, Judges.DEVICE_STANDARD, sources, note)]
+    return [TouchVoltage(about, current, limit, Judges.DEVICE_STANDARD, sources, note)]
 
 
-def _for_dc(electrode: Electrode) -> list[Question]:
+def _for_dc(electrode: Electrode) -> list[TouchVoltage]:
     band, limit = electrode.dc_band, electrode.dc_limit
     if band is None or band.at_most is None or limit is None:
         return []
@@ -104,7 +104,7 @@ def _for_dc(electrode: Electrode) -> list[Question]:
     operates = f"It operates by {format_quantity(band.at_most, 'mA')} of smooth DC."
     note = operates + _at_ac(electrode, band.at_most)
     about = "touch voltage, smooth DC"
-    return [Question(about, band.at_most, limit, Judges.FITNESS_FOR_DC, sources, note)]
+    return [TouchVoltage(about, band.at_most, limit, Judges.FITNESS_FOR_DC, sources, note)]
 
 
 def _at_ac(electrode: Electrode, current: float) -> str:
@@ -118,7 +118,7 @@ def _at_ac(electrode: Electrode, current: float) -> str:
     )
 
 
-def _judged(electrode: Electrode, resistance: float, asked: Question) -> Finding:
+def _judged(electrode: Electrode, resistance: float, asked: TouchVoltage) -> Finding:
     greatest = greatest_resistance(asked.limit, asked.current)
     voltage = touch_voltage(resistance, asked.current)
     outcome = _outcome(electrode, voltage, asked)
@@ -146,13 +146,13 @@ def _judged(electrode: Electrode, resistance: float, asked: Question) -> Finding
     )
 
 
-def _numbers(electrode: Electrode, voltage: float, asked: Question) -> Numbers | None:
+def _numbers(electrode: Electrode, voltage: float, asked: TouchVoltage) -> Numbers | None:
     greatest = greatest_resistance(asked.limit, asked.current)
     spread = touch_voltage(electrode.uncertainty(greatest, Outcome.PASS), asked.current)
     return reading_numbers(Measured(Said.FIGURE, voltage, "V"), asked.may_stay, spread)
 
 
-def _outcome(electrode: Electrode, voltage: float, asked: Question) -> Outcome:
+def _outcome(electrode: Electrode, voltage: float, asked: TouchVoltage) -> Outcome:
     """Return pass or fail where it is sure enough, each with its own uncertainty."""
     greatest = greatest_resistance(asked.limit, asked.current)
     for outcome in (Outcome.PASS, Outcome.FAIL):
@@ -179,7 +179,7 @@ def _uncertainty_source(electrode: Electrode, *, close: bool) -> tuple[Citation,
     return (default_uncertainty(Outcome.PASS).citation,) if taken else ()
 
 
-def _next_step(outcome: Outcome, asked: Question) -> str:
+def _next_step(outcome: Outcome, asked: TouchVoltage) -> str:
     if outcome is Outcome.FAIL:
         return TOO_HIGH
     if outcome is Outcome.BORDERLINE:

@@ -9,7 +9,7 @@ from checkers.domain.device.device import DeviceType
 from checkers.judgement.inference.candidates import CANDIDATES
 from checkers.physics.condition.knowledge import Known
 from checkers.physics.condition.state import Possible
-from checkers.physics.scatter import FIGURES
+from checkers.physics.scatter import SCATTER
 
 
 def log_likelihoods_looked(
@@ -39,7 +39,7 @@ def _is_set_wrong(possible: Possible, known: Known) -> bool:
 
 
 def _leaks(possible: Possible, known: Known) -> bool:
-    return possible.surroundings.leakage >= FIGURES.large_leakage_share.typical * known.rated
+    return possible.surroundings.leakage >= SCATTER.large_leakage_share.typical * known.rated
 
 
 PREDICATES: dict[str, Callable[[Possible, Known], bool]] = {

@@ -13,7 +13,7 @@ from checkers.domain.verdicts import Finding, Outcome, StillToDo
 from checkers.judgement.dc.fitness import ABOUT as DC_MEASURED
 from checkers.judgement.inference.weighing.hypotheses import READING_WRONG
 from checkers.judgement.limits.reading_words import spoken
-from checkers.physics.scatter import FIGURES
+from checkers.physics.scatter import SCATTER
 
 GOOD_TIMES = "type-too-low"  # by its name the times are in order
 MOST_OFTEN_WRONG = 0.1  # of sound devices, however many readings were taken
@@ -63,7 +63,7 @@ def allowed(shares: Mapping[str, float], standing: Standing, readings: int) -> d
     """
     found = dict(shares)
     sound = found.pop(REMAINDER, 0.0)
-    wrong = sound * min(MOST_OFTEN_WRONG, readings * FIGURES.misread.typical)
+    wrong = sound * min(MOST_OFTEN_WRONG, readings * SCATTER.misread.typical)
     if not standing.fails:
         found = {REMAINDER: sound - wrong, **found}
     if standing.failing:

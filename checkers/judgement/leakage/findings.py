@@ -8,7 +8,7 @@ from checkers.domain.device.device import DeviceType
 from checkers.domain.limits.limit import Limit
 from checkers.domain.quantities.measured_value import Measured, Said
 from checkers.domain.quantities.quantity import format_quantity
-from checkers.domain.sources.constants import KNOWN
+from checkers.domain.sources.constants import CONSTANTS
 from checkers.domain.sources.documents import Citation
 from checkers.domain.sources.judging import JUDGING
 from checkers.domain.verdicts import Finding, Judges, MeasuredAs, Numbers, Outcome
@@ -32,7 +32,7 @@ SPLIT = "Split the circuits over more devices, or find what leaks."
 
 
 @dataclass(frozen=True, slots=True)
-class Bound:
+class LeakageLimit:
     """A current that the leakage must not exceed [mA], what it is, and where it stands."""
 
     about: str
@@ -57,7 +57,7 @@ def judge_leakage(leakage: StandingLeakage, budget: Budget) -> list[Finding]:
     return [*findings, *_no_rule(leakage, budget)]
 
 
-def _against(leakage: StandingLeakage, bound: Bound) -> list[Finding]:
+def _against(leakage: StandingLeakage, bound: LeakageLimit) -> list[Finding]:
     """Return what a measurement says, and what the list says where it adds to that.
 
     A clamp is not outvoted by figures of the catalogue. Figures that were typed in stand beside
@@ -81,24 +81,24 @@ def _disagrees(finding: Finding) -> Finding:
     return replace(finding, outcome=Outcome.CANNOT_SAY, says=says, do_next=MEASURE)
 
 
-def _bounds(budget: Budget) -> list[Bound]:
+def _bounds(budget: Budget) -> list[LeakageLimit]:
     bounds = []
     if budget.limit is not None:
         bounds.append(_rule(budget, budget.limit))
     if budget.no_trip is not None:
         sources = budget.band.sources if budget.band else ()
         meaning = "what the device must bear without tripping"
-        bounds.append(Bound(HOLDS, Judges.FUNCTION, budget.no_trip, meaning, sources))
+        bounds.append(LeakageLimit(HOLDS, Judges.FUNCTION, budget.no_trip, meaning, sources))
     return bounds
 
 
-def _rule(budget: Budget, limit: float) -> Bound:
+def _rule(budget: Budget, limit: float) -> LeakageLimit:
     sources = citations(budget.limit_row, budget.margin_row)
     aside = ""
     if budget.margin is not None:
         aside = f" (an older margin of the trade is {format_quantity(budget.margin, 'mA')})"
     meaning = "the rule for the sum on one device"
-    return Bound(RULE, Judges.INSTALLATION_CODE, limit, meaning, sources, aside)
+    return LeakageLimit(RULE, Judges.INSTALLATION_CODE, limit, meaning, sources, aside)
 
 
 def _missing(leakage: StandingLeakage, budget: Budget) -> Finding | None:
@@ -121,7 +121,7 @@ def _no_rule(leakage: StandingLeakage, budget: Budget) -> list[Finding]:
     return [_undecided(says, "Ask the authority that decides where you are.", "code")]
 
 
-def _measured(leakage: StandingLeakage, bound: Bound) -> Finding | None:
+def _measured(leakage: StandingLeakage, bound: LeakageLimit) -> Finding | None:
     if leakage.measured is None:
         return None
     reading = Measured(Said.FIGURE, leakage.measured, "mA")
@@ -134,7 +134,7 @@ def _measured(leakage: StandingLeakage, bound: Bound) -> Finding | None:
         outcome, note = _with_filter(leakage)
     taken = outcome is Outcome.BORDERLINE and leakage.stated_uncertainty is None
     says = f"Measured {reading}; {_bound_words(bound)}.{note}"
-    sources = (KNOWN["leakage_clamp_uncertainty"].citation,) if taken else ()
+    sources = (CONSTANTS["leakage_clamp_uncertainty"].citation,) if taken else ()
     numbers = reading_numbers(reading, bound.limit, spread)
     return _finding(
         bound,
@@ -160,7 +160,7 @@ def _with_filter(leakage: StandingLeakage) -> tuple[Outcome, str]:
     return Outcome.PASS, " The clamp's filter was on: currents of higher frequency are not in it."
 
 
-def _worked_out(leakage: StandingLeakage, bound: Bound) -> Finding | None:
+def _worked_out(leakage: StandingLeakage, bound: LeakageLimit) -> Finding | None:
     if not leakage.worked_out:
         return None
     if not leakage.items:
@@ -168,7 +168,7 @@ def _worked_out(leakage: StandingLeakage, bound: Bound) -> Finding | None:
     return _from_items(leakage, bound)
 
 
-def _from_items(leakage: StandingLeakage, bound: Bound) -> Finding:
+def _from_items(leakage: StandingLeakage, bound: LeakageLimit) -> Finding:
     expected, at_most = leakage.expected, leakage.at_most
     over = bound.current + NOISE
     sure = at_most <= over and leakage.has_upper_figures
@@ -193,7 +193,7 @@ def _from_items(leakage: StandingLeakage, bound: Bound) -> Finding:
     )
 
 
-def _open(leakage: StandingLeakage, bound: Bound) -> str:
+def _open(leakage: StandingLeakage, bound: LeakageLimit) -> str:
     """Return what leaves a list open: lines not told, natures not told, or the equipment."""
     if leakage.given_at_most <= bound.current + NOISE:
         return "Whether it keeps within it depends on the equipment."
@@ -202,7 +202,7 @@ def _open(leakage: StandingLeakage, bound: Bound) -> str:
     return "Whether it keeps within it depends on what it flows through, which is not said of all."
 
 
-def _from_insulation(leakage: StandingLeakage, bound: Bound) -> Finding:
+def _from_insulation(leakage: StandingLeakage, bound: LeakageLimit) -> Finding:
     resistive = leakage.through_insulation.resistive
     through = shown(resistive)
     outcome = Outcome.FAIL if resistive > bound.current + NOISE else Outcome.CANNOT_SAY
@@ -229,7 +229,7 @@ def _from_insulation(leakage: StandingLeakage, bound: Bound) -> Finding:
     )
 
 
-def _from_on(bound: Bound, value: float, most: float | None) -> Numbers:
+def _from_on(bound: LeakageLimit, value: float, most: float | None) -> Numbers:
     """Return a leakage [mA] that may be more, up to `most` or with no end known."""
     shown = rounded_up(value, 3)
     placed = figure_numbers(shown, bound.limit, most=max(shown, most or 0.0))
@@ -237,7 +237,7 @@ def _from_on(bound: Bound, value: float, most: float | None) -> Numbers:
 
 
 def _low_insulation(leakage: StandingLeakage) -> tuple[str, tuple[Citation, ...]]:
-    least = KNOWN["insulation_at_least"]
+    least = CONSTANTS["insulation_at_least"]
     if leakage.insulation_resistance is None or leakage.insulation_resistance >= least.value:
         return "", ()
     says = (
@@ -247,7 +247,7 @@ def _low_insulation(leakage: StandingLeakage) -> tuple[str, tuple[Citation, ...]
     return says, (least.citation,)
 
 
-def _bound_words(bound: Bound) -> str:
+def _bound_words(bound: LeakageLimit) -> str:
     return f"{bound.meaning} is {format_quantity(bound.current, 'mA')}{bound.aside}"
 
 
@@ -256,7 +256,7 @@ def _shown_down(current: float) -> str:
 
 
 def _finding(  # noqa: PLR0913  # the parts of a finding that differ here
-    bound: Bound,
+    bound: LeakageLimit,
     outcome: Outcome,
     says: str,
     *,
@@ -281,7 +281,7 @@ def _finding(  # noqa: PLR0913  # the parts of a finding that differ here
     )
 
 
-def _next_step(outcome: Outcome, bound: Bound) -> str:
+def _next_step(outcome: Outcome, bound: LeakageLimit) -> str:
     if outcome is Outcome.FAIL and bound.about == HOLDS:
         return f"It may trip with nothing wrong. {SPLIT}"
     return {Outcome.FAIL: SPLIT, Outcome.PASS: ""}.get(outcome, MEASURE)

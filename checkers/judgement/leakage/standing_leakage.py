@@ -10,7 +10,7 @@ from checkers.domain.limits.limit import Limit
 from checkers.domain.limits.rows import Row
 from checkers.domain.limits.tables import rows_in
 from checkers.domain.loads.registry import LOADS
-from checkers.domain.sources.constants import KNOWN
+from checkers.domain.sources.constants import CONSTANTS
 from checkers.domain.sources.documents import Citation
 from checkers.judgement.case import Case
 from checkers.judgement.leakage.parts import NO_LEAKAGE, Leakage, Nature, leakage_of
@@ -153,7 +153,7 @@ class StandingLeakage:
         """Return the expanded uncertainty [mA] of the measurement near a limit [mA]."""
         if self.stated_uncertainty is not None:
             return self.stated_uncertainty
-        return limit * KNOWN["leakage_clamp_uncertainty"].value / 100
+        return limit * CONSTANTS["leakage_clamp_uncertainty"].value / 100
 
     @property
     def _given(self) -> list[Part]:

@@ -10,7 +10,7 @@ from checkers.judgement.case import Case
 
 
 @dataclass(frozen=True, slots=True)
-class Level:
+class TestCurrent:
     """A test current [mA], and the multiple of the rating that people call it by.
 
     `nominal` is None where the current is given and there is no rating to compare with.
@@ -20,7 +20,7 @@ class Level:
     nominal: float | None
 
 
-def level_of(reading: Reading, case: Case) -> Level | None:
+def level_of(reading: Reading, case: Case) -> TestCurrent | None:
     """Return the level of a test, or None where what was given does not tell it.
 
     Inputs: a reading with its multiple or its current [mA]; the case with the rating.
@@ -29,12 +29,12 @@ def level_of(reading: Reading, case: Case) -> Level | None:
     """
     rated = case.device.rated_residual_current
     if reading.current is not None:
-        return Level(reading.current, reading.current / rated if rated else None)
+        return TestCurrent(reading.current, reading.current / rated if rated else None)
     if reading.multiple is None or rated is None:
         return None
     named = reading.multiple in STEPS.named
     factor = step_factor(case, reading.waveform) if named else 1.0
-    return Level(round(reading.multiple * factor * rated, 9), reading.multiple)
+    return TestCurrent(round(reading.multiple * factor * rated, 9), reading.multiple)
 
 
 def step_factor(case: Case, waveform: str) -> float:

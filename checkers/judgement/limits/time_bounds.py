@@ -16,7 +16,7 @@ _Spans = Sequence[tuple[Row, tuple[float, float]]]
 
 
 @dataclass(frozen=True, slots=True)
-class Bound:
+class TimeEnd:
     """One end of a time limit [ms]: beyond `fails` no reading is in order, up to `passes` each is.
 
     They are one figure at a current that the tables name. Between two rows, and beyond the last,
@@ -42,7 +42,7 @@ def span_of(row: Row, case: Case) -> tuple[float, float] | None:
     return level, max(level, row.when.highest or level)
 
 
-def bounds_of(found: Sequence[Row], case: Case, current: float) -> tuple[Bound, Bound]:
+def bounds_of(found: Sequence[Row], case: Case, current: float) -> tuple[TimeEnd, TimeEnd]:
     """Return the greatest and the least time of one table at a test current [mA]."""
     spans = [(row, span) for row in found if (span := span_of(row, case)) is not None]
     low, high = current * (1 - TOLERANCE), current * (1 + TOLERANCE)
@@ -53,7 +53,7 @@ def bounds_of(found: Sequence[Row], case: Case, current: float) -> tuple[Bound, 
     return most, _least(spans, case, low, here=here)
 
 
-def _most(below: _Spans, above: _Spans, *, here: bool, case: Case, current: float) -> Bound:
+def _most(below: _Spans, above: _Spans, *, here: bool, case: Case, current: float) -> TimeEnd:
     """Return the greatest time: that at less current to fail, that at more current to pass."""
     known = [
         (time, row, span[0])
@@ -61,10 +61,10 @@ def _most(below: _Spans, above: _Spans, *, here: bool, case: Case, current: floa
         if (time := _at_most(row, case, min(current, span[1]))) is not None
     ]
     if not known:
-        return Bound()
+        return TimeEnd()
     fails, row, held = min(known, key=lambda one: one[0])
     if here:
-        return Bound(fails, fails, row, row, held, held)
+        return TimeEnd(fails, fails, row, row, held, held)
     nearest = min((span[0] for _, span in above), default=inf)
     dues = [
         (time, row)
@@ -72,12 +72,12 @@ def _most(below: _Spans, above: _Spans, *, here: bool, case: Case, current: floa
         if span[0] == nearest and (time := _at_most(row, case, nearest)) is not None
     ]
     if not dues:
-        return Bound(fails, None, row, None, held)
+        return TimeEnd(fails, None, row, None, held)
     passes, due_row = min(dues, key=lambda one: one[0])
-    return Bound(fails, min(passes, fails), row, due_row, held, nearest)
+    return TimeEnd(fails, min(passes, fails), row, due_row, held, nearest)
 
 
-def _least(spans: _Spans, case: Case, low: float, *, here: bool) -> Bound:
+def _least(spans: _Spans, case: Case, low: float, *, here: bool) -> TimeEnd:
     """Return the least time: that at more current to fail, that at less current to pass."""
     above = [
         (time, row, span[0])
@@ -95,14 +95,14 @@ def _least(spans: _Spans, case: Case, low: float, *, here: bool) -> Bound:
     passes, due_row = max(dues, key=lambda one: one[0], default=(fails, row))
     if passes is None or (fails is not None and fails > passes):
         passes, due_row = fails, row
-    return Bound(fails, passes, row, due_row, held, nearest if dues else held)
+    return TimeEnd(fails, passes, row, due_row, held, nearest if dues else held)
 
 
-def strictest(bounds: Sequence[Bound], stricter: Callable[[Iterable[float]], float]) -> Bound:
+def strictest(bounds: Sequence[TimeEnd], stricter: Callable[[Iterable[float]], float]) -> TimeEnd:
     """Return the strictest of what several tables say of one end."""
     said = [one for one in bounds if one.row is not None or one.passes is not None]
     if len(said) <= 1:
-        return said[0] if said else Bound()
+        return said[0] if said else TimeEnd()
     failing = [one for one in said if one.fails is not None]
     passing = [one for one in said if one.passes is not None]
     fails = stricter(one.fails for one in failing if one.fails is not None) if failing else None
@@ -110,7 +110,7 @@ def strictest(bounds: Sequence[Bound], stricter: Callable[[Iterable[float]], flo
     left_open = len(passing) < len(said)
     behind = next((one for one in failing if one.fails == fails), said[0])
     due = next((one for one in passing if one.passes == passes), said[0])
-    return Bound(
+    return TimeEnd(
         fails,
         None if left_open else passes,
         behind.row,

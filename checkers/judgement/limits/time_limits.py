@@ -12,7 +12,7 @@ from checkers.domain.limits.tables import rows
 from checkers.domain.sources.documents import Citation
 from checkers.domain.verdicts import Judges
 from checkers.judgement.case import Case
-from checkers.judgement.limits.time_bounds import TOLERANCE, Bound, bounds_of, span_of, strictest
+from checkers.judgement.limits.time_bounds import TOLERANCE, TimeEnd, bounds_of, span_of, strictest
 
 FIVE_TIMES, QUARTER_AMPERE = frozenset({"five-times"}), frozenset({"quarter-ampere"})
 
@@ -25,8 +25,8 @@ class BindingTimes:
     time outside `promised` is not in order, and only one inside `sure` is.
     """
 
-    most: Bound
-    least: Bound
+    most: TimeEnd
+    least: TimeEnd
     option_decides: bool = False
     judges: Judges = Judges.DEVICE_STANDARD
     asked_by: tuple[Citation, ...] = ()

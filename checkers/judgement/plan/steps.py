@@ -9,7 +9,7 @@ from checkers.domain.device.device import DeviceType, Form
 from checkers.domain.device.readings import HALF_WAVES, Test, Waveform
 from checkers.domain.limits.limit import Limit
 from checkers.domain.quantities.quantity import format_quantity
-from checkers.domain.sources.constants import KNOWN
+from checkers.domain.sources.constants import CONSTANTS
 from checkers.domain.sources.documents import Citation
 from checkers.domain.sources.judging import JUDGING
 from checkers.domain.verdicts import Figure
@@ -200,7 +200,7 @@ def _step(test: PlannedTest, case: Case, current: float | None, limit: PlannedLi
     quarter, wait = quarter_row(test, case), _wait(case, test)
     moved = quarter is not None and case.device.quarter_ampere
     hint = "" if quarter is None or moved else _other_choice(quarter.when.current)
-    waited = () if wait is None else (KNOWN["wait_between_delayed_tests"].citation,)
+    waited = () if wait is None else (CONSTANTS["wait_between_delayed_tests"].citation,)
     return Step(
         test=test.test,
         do="",
@@ -236,4 +236,4 @@ def _wait(case: Case, test: PlannedTest) -> Figure | None:
     """Return the wait before a test of a delayed device, whose energy store must be empty."""
     if case.device.delay_class not in ("S", "set") or test.test == Test.BUTTON:
         return None
-    return Figure(KNOWN["wait_between_delayed_tests"].value / 1000, "s")
+    return Figure(CONSTANTS["wait_between_delayed_tests"].value / 1000, "s")

@@ -58,7 +58,7 @@ class Thing:
 
 
 @dataclass(frozen=True, slots=True)
-class Level:
+class PracticeLevel:
     """One level: its task, the causes behind its devices, what is given and what is asked.
 
     `sound_share` of its devices are in good order. Where `given_one` holds, one of the things
@@ -91,7 +91,7 @@ class Drills:
     things: Mapping[str, Thing]
     told_by: Mapping[str, tuple[str, ...]]
     times: Mapping[str, int]
-    levels: tuple[Level, ...]
+    levels: tuple[PracticeLevel, ...]
 
     def telling(self, cause: str) -> tuple[str, ...]:
         """Return what tells a cause, each as often as it takes."""
@@ -183,8 +183,8 @@ def _times(top: Record) -> dict[str, int]:
     return times
 
 
-def _level(number: int, record: Record, things: frozenset[str]) -> Level:
-    level = Level(
+def _level(number: int, record: Record, things: frozenset[str]) -> PracticeLevel:
+    level = PracticeLevel(
         number=number,
         title=record.text("title"),
         task=record.text("task"),

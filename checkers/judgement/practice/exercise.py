@@ -20,7 +20,7 @@ from checkers.judgement.inference.explanation import known_of
 from checkers.judgement.inference.observables import PREDICATES
 from checkers.judgement.inference.weighing.attempts import attempt_of
 from checkers.judgement.leakage.standing_leakage import budget_of
-from checkers.judgement.practice.drills import DRILLS, FILE, SOUND, Level, Scene, Thing
+from checkers.judgement.practice.drills import DRILLS, FILE, SOUND, PracticeLevel, Scene, Thing
 from checkers.judgement.practice.test_results import Taken, reading_of, take
 from checkers.physics.condition.knowledge import Known
 from checkers.physics.condition.random_draws import Lots, random_lots
@@ -71,7 +71,7 @@ class Drawn:
         return f"{rated:g} mA, type {device.type}, {device.form.upper()}"
 
 
-def draw(seed: int, level: Level, code: Code, day: date, fit: Fit) -> Drawn:
+def draw(seed: int, level: PracticeLevel, code: Code, day: date, fit: Fit) -> Drawn:
     """Return the device of a seed and a level; the same seed draws the same.
 
     Inputs: the seed; the level; the code and day that its limits come from; what judges a
@@ -123,7 +123,7 @@ def _times(taken: Sequence[Taken], loads: str) -> list[float]:
 
 
 def _placed(
-    cause: str, level: Level, code: Code, day: date, fit: Fit
+    cause: str, level: PracticeLevel, code: Code, day: date, fit: Fit
 ) -> list[tuple[Scene, Device, Finding]]:
     """Return every place with a device of the level where a cause may be found.
 
@@ -155,7 +155,7 @@ def _possible(cause: str, case: Case, known: Known, random: Random) -> tuple[Pos
     raise DataError(FILE, "told_by", f"nothing that is listed shows {cause!r}")
 
 
-def _cause(level: Level, random: Random) -> str:
+def _cause(level: PracticeLevel, random: Random) -> str:
     if random.random() < level.sound_share:
         return SOUND
     return random.choice([one for one in level.causes if one != SOUND])

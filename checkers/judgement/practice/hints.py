@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from checkers.domain.causes import CAUSES
 from checkers.domain.verdicts import Finding, Outcome, Result
-from checkers.judgement.inference.next_step.candidate_questions import questions
+from checkers.judgement.inference.next_step.candidate_steps import candidate_steps
 from checkers.judgement.inference.next_step.most_telling import most_telling
-from checkers.judgement.inference.next_step.question import Question
+from checkers.judgement.inference.next_step.step import NextStep
 from checkers.judgement.inference.weighing.attempts import attempt_of
 from checkers.judgement.limits.reading_words import spoken
 from checkers.judgement.practice.drills import DRILLS
@@ -57,22 +57,22 @@ def _limits(judged: Result) -> Finding:
 def _test(practised: Practised) -> str:
     """Name what a learner can do that is expected to tell most of the cause."""
     explained, drawn = practised.explained(), practised.drawn
-    asked = questions(drawn.case, explained.evidence)
+    asked = candidate_steps(drawn.case, explained.evidence)
     could = {one: key for one in asked if (key := key_of(one, drawn))}
     best = most_telling(tuple(could), explained.evidence, explained.causes)
     if best is None:
         return "Nothing that is left would tell much more: decide."
-    return f"Most would be told by: {DRILLS.things[could[best.question]].words}."
+    return f"Most would be told by: {DRILLS.things[could[best.step]].words}."
 
 
-def key_of(question: Question, drawn: Drawn) -> str:
-    """Return the key of the thing by which a learner finds a question's answer, or nothing."""
+def key_of(step: NextStep, drawn: Drawn) -> str:
+    """Return the key of the thing by which a learner finds a step's answer, or nothing."""
     for key, thing in DRILLS.things.items():
-        if question.look or thing.look:
-            same = question.look == thing.look
+        if step.look or thing.look:
+            same = step.look == thing.look
         else:
             own = attempt_of(reading_of(thing), drawn.case, first=False)
-            same = question.attempt is not None and _alike(own, question.attempt)
+            same = step.attempt is not None and _alike(own, step.attempt)
         if same:
             return key
     return ""

@@ -9,7 +9,7 @@ from checkers.domain.verdicts import Finding, Outcome, Result
 from checkers.judgement.inference.explanation import Explained, explain
 from checkers.judgement.inference.weighing.inspection import Inspected
 from checkers.judgement.limits.reading_words import spoken
-from checkers.judgement.practice.drills import Level
+from checkers.judgement.practice.drills import PracticeLevel
 from checkers.judgement.practice.exercise import Drawn
 from checkers.judgement.practice.test_results import Taken
 
@@ -21,7 +21,7 @@ class Practised:
     `leaks_too_much` is what leakage-budget says of the leakage clamp.
     """
 
-    level: Level
+    level: PracticeLevel
     drawn: Drawn
     taken: Sequence[Taken]
     judged: Result

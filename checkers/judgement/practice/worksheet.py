@@ -10,7 +10,7 @@ from typing import Any
 from checkers.domain.causes import ACTIONS, CAUSES
 from checkers.domain.codes.registry import Code
 from checkers.domain.verdicts import Result
-from checkers.judgement.practice.drills import DRILLS, Level, Thing
+from checkers.judgement.practice.drills import DRILLS, PracticeLevel, Thing
 from checkers.judgement.practice.exercise import LAST_SEED, Drawn, Fit, draw
 from checkers.judgement.practice.progress import deciding, told
 from checkers.judgement.practice.test_results import Taken, take
@@ -25,7 +25,7 @@ class SheetAsked:
     """What a sheet is made from: seed, level, how many questions, and whose limits."""
 
     seed: int
-    level: Level
+    level: PracticeLevel
     count: int
     code: Code
     day: date
@@ -56,7 +56,7 @@ def seed_of(seed: int, number: int) -> int:
     return (seed + SEEDS_APART * number - 1) % LAST_SEED + 1
 
 
-def _choices(level: Level) -> dict[str, list[str]]:
+def _choices(level: PracticeLevel) -> dict[str, list[str]]:
     found = {}
     if "cause" in level.asks:
         found["causes"] = [CAUSES[code].name for code in level.causes]
@@ -65,14 +65,14 @@ def _choices(level: Level) -> dict[str, list[str]]:
     return found
 
 
-def _things(level: Level, drawn: Drawn) -> list[Thing]:
+def _things(level: PracticeLevel, drawn: Drawn) -> list[Thing]:
     keys = list(drawn.given)
     if "cause" in level.asks:
         keys += [key for key in DRILLS.telling(drawn.cause) if key not in drawn.given]
     return [DRILLS.things[key] for key in keys]
 
 
-def _question(level: Level, drawn: Drawn, taken: Sequence[Taken]) -> dict[str, Any]:
+def _question(level: PracticeLevel, drawn: Drawn, taken: Sequence[Taken]) -> dict[str, Any]:
     return {
         "scene": drawn.scene.words,
         "device": drawn.device_words,
@@ -81,7 +81,7 @@ def _question(level: Level, drawn: Drawn, taken: Sequence[Taken]) -> dict[str, A
     }
 
 
-def _answer(level: Level, drawn: Drawn, judged: Result) -> dict[str, Any]:
+def _answer(level: PracticeLevel, drawn: Drawn, judged: Result) -> dict[str, Any]:
     why = deciding(judged)
     cause = CAUSES[drawn.cause]
     answer = {

@@ -13,7 +13,7 @@ from checkers.domain.limits.tables import rows_in
 from checkers.domain.verdicts import Judges
 from checkers.judgement.case import Case
 from checkers.judgement.limits.current_bands import band_of, operating_band
-from checkers.judgement.limits.test_current import Level
+from checkers.judgement.limits.test_current import TestCurrent
 from checkers.judgement.limits.time_limits import BindingTimes, binding_times, product_times
 
 Asked = TypeVar("Asked", Limit, BindingTimes)
@@ -43,7 +43,7 @@ def is_judged(test: CodeTest) -> bool:
     return test.standing in ASKED_FOR or bool(test.limits and test.standing != "not-required")
 
 
-def answers_test(reading: Reading, test: CodeTest, level: Level | None) -> bool:
+def answers_test(reading: Reading, test: CodeTest, level: TestCurrent | None) -> bool:
     """Tell whether a reading was taken in the way a test of the code asks for."""
     if reading.test != test.test or (test.waveform and reading.waveform != test.waveform):
         return False
@@ -53,7 +53,9 @@ def answers_test(reading: Reading, test: CodeTest, level: Level | None) -> bool:
     return nominal is not None and isclose(nominal, test.multiple, rel_tol=1e-6)
 
 
-def installation_limits(reading: Reading, case: Case, level: Level) -> tuple[BindingTimes, ...]:
+def installation_limits(
+    reading: Reading, case: Case, level: TestCurrent
+) -> tuple[BindingTimes, ...]:
     """Return the code's limits for a trip time: none, one, or one for each kind it could be.
 
     More than one comes back where the limit depends on a kind of device, such as
@@ -68,7 +70,7 @@ def installation_limits(reading: Reading, case: Case, level: Level) -> tuple[Bin
     return ()
 
 
-def installation_test(reading: Reading, case: Case, level: Level | None) -> CodeTest | None:
+def installation_test(reading: Reading, case: Case, level: TestCurrent | None) -> CodeTest | None:
     """Return the test of the code that a reading answers, or None."""
     answered = (test for test in tests_judged(case) if answers_test(reading, test, level))
     return next(answered, None)
@@ -82,7 +84,9 @@ def installation_band(reading: Reading, case: Case) -> Limit | None:
     return None
 
 
-def _times(test: CodeTest, reading: Reading, case: Case, level: Level) -> tuple[BindingTimes, ...]:
+def _times(
+    test: CodeTest, reading: Reading, case: Case, level: TestCurrent
+) -> tuple[BindingTimes, ...]:
     if not test.limits:
         return (product_times(case, reading.waveform, level.current),)
     asked = case.device_asked | {"waveform": reading.waveform}

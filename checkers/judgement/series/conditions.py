@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from checkers.domain.device.device import DeviceType, Form
 from checkers.domain.quantities.quantity import format_number, format_quantity
-from checkers.domain.sources.constants import KNOWN
+from checkers.domain.sources.constants import CONSTANTS
 from checkers.judgement.series.arrangement import Arrangement, DCProtection
 from checkers.judgement.series.dc.sources import can_give_smooth_dc
 
@@ -55,14 +55,14 @@ def drift_rate() -> float:
 
     Source: [1] IEC 62955:2018, 9.9.2.1.
     """
-    start, end = KNOWN["detection_test_start"].value, KNOWN["detection_test_end"].value
-    return (end - start) / (KNOWN["detection_test_time"].value / 1000)
+    start, end = CONSTANTS["detection_test_start"].value, CONSTANTS["detection_test_end"].value
+    return (end - start) / (CONSTANTS["detection_test_time"].value / 1000)
 
 
 def slow_drift() -> str:
     """Return the condition on smooth DC that rises more slowly than detection is tested with."""
-    seen = KNOWN["detection_seen_blind_to_drift"]
-    tested = KNOWN["detection_test_time"].citation
+    seen = CONSTANTS["detection_seen_blind_to_drift"]
+    tested = CONSTANTS["detection_test_time"].citation
     return (
         f"6 mA detection is type tested with smooth DC that rises by "
         f"{format_number(drift_rate(), 2)} mA a second or faster ({tested.words}). Slower drift "
@@ -74,7 +74,7 @@ def slow_drift() -> str:
 
 def selectivity_on_pulses() -> str:
     """Return the condition on what the maker of 6 mA detection must state."""
-    known = KNOWN["limited_above_detection_up_to"]
+    known = CONSTANTS["limited_above_detection_up_to"]
     return (
         f"On pulsating DC, selectivity between 6 mA detection and a "
         f"{format_quantity(known.value, 'mA')} type A or F above it is limited, and its maker "
@@ -88,7 +88,7 @@ def _has_detection(arrangement: Arrangement) -> bool:
 
 
 def _narrow_above_detection(arrangement: Arrangement) -> bool:
-    most = KNOWN["limited_above_detection_up_to"].value
+    most = CONSTANTS["limited_above_detection_up_to"].value
     return any(
         one.device.type in {DeviceType.A, DeviceType.F}
         and (one.device.rated_residual_current or 0.0) <= most

@@ -19,11 +19,11 @@ from checkers.judgement.limits.test_current import level_of
 from checkers.judgement.limits.time_limits import product_times
 from checkers.judgement.readings.installation_tests import installation_band, installation_limits
 from checkers.judgement.years.trend import Point
-from checkers.physics.scatter import FIGURES
+from checkers.physics.scatter import SCATTER
 
 COVERAGE = 2.0
-CURRENT_REPEATS = FIGURES.trip_current_repeats.typical
-TIME_REPEATS = FIGURES.time_repeats.typical
+CURRENT_REPEATS = SCATTER.trip_current_repeats.typical
+TIME_REPEATS = SCATTER.time_repeats.typical
 UNITS = {Test.TRIP_TIME.value: "ms", Test.RAMP.value: "mA"}
 
 

@@ -11,7 +11,7 @@ from checkers.physics.condition.random_draws import Lots
 from checkers.physics.condition.ratings import next_below
 from checkers.physics.condition.sound_device import NEAR_QUADRATURE, sound_unit
 from checkers.physics.condition.state import Possible, Surroundings, Unit
-from checkers.physics.scatter import FIGURES
+from checkers.physics.scatter import SCATTER
 
 SAME_RATING, LOWER_RATING = 0.5, 0.35  # of other devices in series; the rest is a shared neutral
 HARDLY_EARTHED = 0.1
@@ -37,8 +37,8 @@ def load_disturbs(possible: Possible, known: Known, lots: Lots) -> Possible:
 
 def neutral_earth_path(possible: Possible, known: Known, lots: Lots) -> Possible:
     """Return the circuit with a path from neutral to earth below the device."""
-    shares = FIGURES.shunted_share_tt if known.system == "tt" else FIGURES.shunted_share_tn
-    part = FIGURES.board_share.between(lots.side)
+    shares = SCATTER.shunted_share_tt if known.system == "tt" else SCATTER.shunted_share_tn
+    part = SCATTER.board_share.between(lots.side)
     return _with(possible, shunted=shares.between(lots.size**2), board_part=part)
 
 
@@ -51,7 +51,7 @@ def no_return_path(possible: Possible, known: Known, lots: Lots) -> Possible:
 def other_device_first(possible: Possible, known: Known, lots: Lots) -> Possible:
     """Return the circuit with another device in the path, or with a neutral shared with one."""
     if lots.kind >= SAME_RATING + LOWER_RATING:
-        borrowed = known.rated * FIGURES.borrowed_current_share.between(lots.size)
+        borrowed = known.rated * SCATTER.borrowed_current_share.between(lots.size)
         return _with(possible, borrowed=min(borrowed, 0.9 * possible.unit.own))
     rated = known.rated if lots.kind < SAME_RATING else next_below(known.rated, lots.size)
     return replace(possible, other=_another(rated, known, lots))
@@ -66,7 +66,7 @@ def blinded_by_dc(possible: Possible, known: Known, lots: Lots) -> Possible:
     del known
     if is_blinded(possible):
         return possible
-    unit, reach = possible.unit, FIGURES.blinding_range
+    unit, reach = possible.unit, SCATTER.blinding_range
     least = blinding_dc(unit.type, unit.rated)
     if least == inf:
         return possible
@@ -89,7 +89,7 @@ def type_too_low(possible: Possible, known: Known, lots: Lots) -> Possible:
 
 def is_blinded(possible: Possible) -> bool:
     """Tell whether the DC of the loads raises the trip current enough to count as blinding."""
-    return possible.surroundings.dc_shift >= FIGURES.blinding_shift.typical
+    return possible.surroundings.dc_shift >= SCATTER.blinding_shift.typical
 
 
 def _with_dc(possible: Possible, over_own: float, lots: Lots) -> Possible:
@@ -102,7 +102,7 @@ def _leakage(possible: Possible, known: Known, lots: Lots) -> float:
     """Return the leakage [mA]: the one measured, or one that matters and lets the device close."""
     if known.leakage is not None:
         return possible.surroundings.leakage
-    share = FIGURES.large_leakage_share.between(lots.size)
+    share = SCATTER.large_leakage_share.between(lots.size)
     return min(share * known.rated, 0.95 * possible.unit.own)
 
 

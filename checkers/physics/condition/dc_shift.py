@@ -9,7 +9,7 @@ from math import inf, sqrt
 from checkers.domain.device.device import SENSES_SMOOTH_DC
 from checkers.physics.core.parameters import CORE, CoreData, Scatter
 from checkers.physics.core.trip_under_bias import peaks_to_trip
-from checkers.physics.scatter import FIGURES
+from checkers.physics.scatter import SCATTER
 
 # Smooth DC over the own trip current, where the core model is asked.
 BIASES = (0.0, 0.1, 0.2, 0.4, 0.6, 0.9, 1.3, 2.0, 3.0, 4.5, 7.0, 10.0, 20.0, 60.0, 150.0)
@@ -36,7 +36,7 @@ def blinding_dc(device_type: str, rated: float) -> float:
     if device_type in SENSES_SMOOTH_DC:
         return inf
     typical = _curves(device_type, rated)[0]
-    wanted = FIGURES.blinding_shift.typical
+    wanted = SCATTER.blinding_shift.typical
     place = next(at for at, shift in enumerate(typical) if shift >= wanted)
     low, high = typical[place - 1], typical[place]
     part = (wanted - low) / (high - low)
@@ -46,7 +46,7 @@ def blinding_dc(device_type: str, rated: float) -> float:
 @lru_cache(maxsize=64)
 def _curves(device_type: str, rated: float) -> tuple[tuple[float, ...], ...]:
     """Return the shift at each bias for a typical core, the least and the most harmed."""
-    own = rated * FIGURES.own_trip_share.typical
+    own = rated * SCATTER.own_trip_share.typical
     biases = tuple(bias / sqrt(2.0) for bias in BIASES)
     return tuple(
         _curve(CORE.cores[device_type, scatter], own, rated, biases) for scatter in Scatter

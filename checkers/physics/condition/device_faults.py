@@ -11,7 +11,7 @@ from checkers.physics.condition.random_draws import Lots
 from checkers.physics.condition.ratings import next_above, next_below
 from checkers.physics.condition.sound_device import half_wave_ratio, sound_unit
 from checkers.physics.condition.state import Possible, Unit
-from checkers.physics.scatter import FIGURES
+from checkers.physics.scatter import SCATTER
 
 HIGHER, LOWER = 0.6, 0.1  # of wrong devices; the rest are type AC in place of another
 UNDELAYED = 0.5  # of wrong devices where a delayed one was noted
@@ -24,23 +24,23 @@ DEAD = 0.6  # of the others: one side is dead, not only weaker
 
 def trips_too_high(possible: Possible, known: Known, lots: Lots) -> Possible:
     """Return the device with its own trip current drifted above its rating."""
-    drift = FIGURES.trips_too_high
+    drift = SCATTER.trips_too_high
     share = min(drift.most, drift.typical - drift.spread * log(1.0 - lots.size))
     return _with(possible, replace(possible.unit, own=known.rated * share))
 
 
 def trips_too_low(possible: Possible, known: Known, lots: Lots) -> Possible:
     """Return the device with its own trip current drifted below half its rating."""
-    share = FIGURES.trips_too_low.between(lots.size)
+    share = SCATTER.trips_too_low.between(lots.size)
     return _with(possible, replace(possible.unit, own=known.rated * share))
 
 
 def slow_mechanism(possible: Possible, known: Known, lots: Lots) -> Possible:
     """Return the device with a mechanism that sticks, at its first operation or at all."""
     del known
-    extra = FIGURES.sticking_time.at(lots.extra)
-    stuck = lots.kind < FIGURES.stuck_share.typical
-    again = lots.side < FIGURES.sticks_again_share.typical
+    extra = SCATTER.sticking_time.at(lots.extra)
+    stuck = lots.kind < SCATTER.stuck_share.typical
+    again = lots.side < SCATTER.sticks_again_share.typical
     later = extra * lots.size if again else 0.0
     unit = replace(possible.unit, first_extra=inf if stuck else extra, later_extra=later)
     return _with(possible, unit)
@@ -55,9 +55,9 @@ def does_not_open(possible: Possible, known: Known, lots: Lots) -> Possible:
 def erratic_mechanism(possible: Possible, known: Known, lots: Lots) -> Possible:
     """Return the device with a mechanism that sticks now and then, each operation by itself."""
     del known
-    stuck = lots.kind < FIGURES.stuck_share.typical
-    extra = inf if stuck else LEAST_HELD + FIGURES.sticking_time.at(lots.extra)
-    sticks = FIGURES.sticks_now_and_then.between(lots.size)
+    stuck = lots.kind < SCATTER.stuck_share.typical
+    extra = inf if stuck else LEAST_HELD + SCATTER.sticking_time.at(lots.extra)
+    sticks = SCATTER.sticks_now_and_then.between(lots.size)
     unit = replace(possible.unit, first_extra=extra, later_extra=extra, sticks=sticks)
     return _with(possible, unit)
 
@@ -69,7 +69,7 @@ def fails_on_one_start(possible: Possible, known: Known, lots: Lots) -> Possible
     if lots.kind < HALF_WAVES_LOST and unit.type != DeviceType.AC:
         return _with(possible, replace(unit, half_wave=inf))
     side = "0" if lots.side < 0.5 else "180"
-    factor = inf if lots.size < DEAD else max(1.0, FIGURES.weak_side.at(lots.extra))
+    factor = inf if lots.size < DEAD else max(1.0, SCATTER.weak_side.at(lots.extra))
     return _with(possible, replace(unit, weak_side=side, weak_factor=factor))
 
 

@@ -8,7 +8,7 @@ from checkers.physics.condition.knowledge import Known
 from checkers.physics.condition.random_draws import Lots
 from checkers.physics.condition.ratings import next_above, next_below
 from checkers.physics.condition.state import Possible
-from checkers.physics.scatter import FIGURES
+from checkers.physics.scatter import SCATTER
 
 RANGE_MISTAKES = 0.6  # of wrong currents; the rest are mixed-up multiples
 MIXED_UP = (
@@ -46,5 +46,5 @@ def _scaled(possible: Possible, scales: tuple[float, float, float]) -> Possible:
 def timer_ran_on(possible: Possible, known: Known, lots: Lots) -> Possible:
     """Return tests wired so that the timer runs on, though the device opens."""
     del known
-    runs_on = FIGURES.timer_runs_on.between(lots.size)
+    runs_on = SCATTER.timer_runs_on.between(lots.size)
     return replace(possible, handling=replace(possible.handling, runs_on=runs_on))

@@ -10,7 +10,7 @@ from checkers.physics.condition.knowledge import Known
 from checkers.physics.condition.random_draws import Lots
 from checkers.physics.condition.state import Handling, Possible, Surroundings, Unit
 from checkers.physics.core.parameters import CORE
-from checkers.physics.scatter import FIGURES
+from checkers.physics.scatter import SCATTER
 
 NEAR_QUADRATURE = 0.17  # cosine at 10° from a quarter period
 
@@ -33,14 +33,14 @@ def sound_unit(known: Known, lots: Lots) -> Unit:
     return Unit(
         rated=rated,
         type=kind,
-        own=rated * FIGURES.own_trip_share.at(lots.own),
+        own=rated * SCATTER.own_trip_share.at(lots.own),
         half_wave=half_wave_ratio(kind, lots),
-        opening=FIGURES.opening_time.at(lots.opening) + _delay(known, lots),
+        opening=SCATTER.opening_time.at(lots.opening) + _delay(known, lots),
         lag=_lag(known, lots),
-        waits=FIGURES.half_period.typical * (2.0 * lots.waits - 1.0),
+        waits=SCATTER.half_period.typical * (2.0 * lots.waits - 1.0),
         button_current=_button_current(rated, lots),
-        smooth=rated * FIGURES.smooth_dc_share.at(lots.smooth) if senses_dc else inf,
-        smooth_lag=FIGURES.smooth_dc_lag.at(lots.lag),
+        smooth=rated * SCATTER.smooth_dc_share.at(lots.smooth) if senses_dc else inf,
+        smooth_lag=SCATTER.smooth_dc_lag.at(lots.lag),
         delay=known.delay,
     )
 
@@ -48,32 +48,32 @@ def sound_unit(known: Known, lots: Lots) -> Unit:
 def half_wave_ratio(device_type: str, lots: Lots) -> float:
     """Return the trip current on a half wave over that on AC, for a type."""
     if device_type == DeviceType.AC:
-        return FIGURES.half_wave_ratio_blind.at(lots.half_wave)
-    return FIGURES.half_wave_ratio.at(lots.half_wave)
+        return SCATTER.half_wave_ratio_blind.at(lots.half_wave)
+    return SCATTER.half_wave_ratio.at(lots.half_wave)
 
 
 def _type(known: Known, lots: Lots) -> str:
     if known.type != DeviceType.UNKNOWN:
         return known.type
-    is_ac = lots.type < FIGURES.unknown_type_ac_share.typical
+    is_ac = lots.type < SCATTER.unknown_type_ac_share.typical
     return DeviceType.AC if is_ac else DeviceType.A
 
 
 def _delay(known: Known, lots: Lots) -> float:
     if known.delay == "G":
-        return FIGURES.short_delay.at(lots.delay)
+        return SCATTER.short_delay.at(lots.delay)
     if known.delay == "S":
-        return FIGURES.selective_delay.at(lots.delay)
-    return (known.set_delay or 0.0) * FIGURES.set_delay_excess.at(lots.delay)
+        return SCATTER.selective_delay.at(lots.delay)
+    return (known.set_delay or 0.0) * SCATTER.set_delay_excess.at(lots.delay)
 
 
 def _lag(known: Known, lots: Lots) -> float:
     if known.delay == "S":
-        return FIGURES.selective_lag.at(lots.lag)
-    if lots.hurry < FIGURES.unhurried_share.typical:
-        return FIGURES.unhurried_lag.at(lots.lag)
-    quick = lots.hurry > 1.0 - FIGURES.quick_share.typical
-    return (FIGURES.quick_lag if quick else FIGURES.lag).at(lots.lag)
+        return SCATTER.selective_lag.at(lots.lag)
+    if lots.hurry < SCATTER.unhurried_share.typical:
+        return SCATTER.unhurried_lag.at(lots.lag)
+    quick = lots.hurry > 1.0 - SCATTER.quick_share.typical
+    return (SCATTER.quick_lag if quick else SCATTER.lag).at(lots.lag)
 
 
 def _button_current(rated: float, lots: Lots) -> float:
@@ -95,9 +95,9 @@ def _surroundings(known: Known, lots: Lots, unit: Unit) -> Surroundings:
 
 def _leakage(known: Known, lots: Lots) -> float:
     if known.leakage is not None:
-        return known.leakage * max(0.0, 1.0 + FIGURES.leakage_measured.typical * lots.leakage)
-    return known.rated * FIGURES.small_leakage_share.typical * abs(lots.leakage)
+        return known.leakage * max(0.0, 1.0 + SCATTER.leakage_measured.typical * lots.leakage)
+    return known.rated * SCATTER.small_leakage_share.typical * abs(lots.leakage)
 
 
 def _handling(lots: Lots) -> Handling:
-    return Handling(excess=FIGURES.test_current_excess.at(lots.excess))
+    return Handling(excess=SCATTER.test_current_excess.at(lots.excess))

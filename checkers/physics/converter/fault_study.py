@@ -8,7 +8,7 @@ from checkers.physics.converter.circuits import BOUNDS, EARTH, Bounds, Circuit
 from checkers.physics.converter.fault_current import Trace, simulate
 from checkers.physics.converter.fault_setting import Setting
 from checkers.physics.converter.waveform_class import TYPES, WaveformClass, classify, least_type
-from checkers.physics.converter.waveform_values import Figures
+from checkers.physics.converter.waveform_values import WaveformValues
 
 
 @dataclass(frozen=True, slots=True)
@@ -18,7 +18,7 @@ class FaultStudy:
     place: str
     fault_resistance: float
     trace: Trace
-    figures: Figures
+    figures: WaveformValues
     waveform: WaveformClass
     type: str
 
@@ -26,7 +26,7 @@ class FaultStudy:
 def study(circuit: Circuit, setting: Setting, bounds: Bounds = BOUNDS) -> FaultStudy:
     """Return the study of the fault that a setting asks for."""
     trace = simulate(circuit, setting)
-    figures = Figures(trace)
+    figures = WaveformValues(trace)
     waveform = classify(figures, setting.fault_resistance, bounds)
     return FaultStudy(
         place=setting.place_in(circuit),

@@ -10,7 +10,7 @@ from __future__ import annotations
 from enum import StrEnum
 
 from checkers.physics.converter.circuits import BOUNDS, Bounds
-from checkers.physics.converter.waveform_values import Figures
+from checkers.physics.converter.waveform_values import WaveformValues
 
 
 class WaveformClass(StrEnum):
@@ -39,7 +39,9 @@ _MEANINGS = {
 TYPES = ("AC", "A", "F", "B")
 
 
-def classify(figures: Figures, fault_resistance: float, bounds: Bounds = BOUNDS) -> WaveformClass:
+def classify(
+    figures: WaveformValues, fault_resistance: float, bounds: Bounds = BOUNDS
+) -> WaveformClass:
     """Return the class of a residual current.
 
     Inputs: its figures; the fault resistance it was found with [ohm]; the bounds.
@@ -60,7 +62,7 @@ def classify(figures: Figures, fault_resistance: float, bounds: Bounds = BOUNDS)
 
 
 def least_type(
-    found: WaveformClass, figures: Figures, fault_resistance: float, bounds: Bounds = BOUNDS
+    found: WaveformClass, figures: WaveformValues, fault_resistance: float, bounds: Bounds = BOUNDS
 ) -> str:
     """Return the least device type built to see a residual current of a class.
 

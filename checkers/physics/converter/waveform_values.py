@@ -14,7 +14,7 @@ BLOCK = 4  # samples averaged before the slow spectrum; the averaging is divided
 
 
 @dataclass(frozen=True)
-class Figures:
+class WaveformValues:
     """The figures of a trace; currents in mA."""
 
     trace: Trace

@@ -15,7 +15,7 @@ FILE = "injection.toml"
 
 
 @dataclass(frozen=True, slots=True)
-class Rule:
+class SetUpLimit:
     """One figure [V, ohm, W, or a bare factor], where it stands, and what it is for."""
 
     value: float
@@ -27,12 +27,12 @@ class Rule:
 class InjectionRules:
     """Everything injection.toml says; the tolerance is a share."""
 
-    supply: Rule
-    current_limit: Rule
-    resistance: Rule
-    loading: Rule
-    heat: Rule
-    margin: Rule
+    supply: SetUpLimit
+    current_limit: SetUpLimit
+    resistance: SetUpLimit
+    loading: SetUpLimit
+    heat: SetUpLimit
+    margin: SetUpLimit
     power_ratings: tuple[float, ...]
     preferred_values: tuple[float, ...]
     tolerance: float
@@ -66,12 +66,12 @@ def _table(top: Record, key: str) -> Record:
     return found
 
 
-def _rule(top: Record, key: str, figure: str, kind: str = "") -> Rule:
+def _rule(top: Record, key: str, figure: str, kind: str = "") -> SetUpLimit:
     record = _table(top, key)
     value = record.amount(figure, kind) if kind else record.number(figure)
     if not value:
         raise record.error(f"needs {figure!r} above zero")
-    rule = Rule(value, _citation(record), record.text("note"))
+    rule = SetUpLimit(value, _citation(record), record.text("note"))
     record.finish()
     return rule
 

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from typing import Self
 
 from checkers.physics.core.parameters import CORE
-from checkers.physics.scatter import FIGURES
+from checkers.physics.scatter import SCATTER
 
 
 @dataclass(frozen=True, slots=True)
@@ -23,7 +23,7 @@ class TripBand:
     @classmethod
     def measured(cls, current: float) -> Self:
         """Return the band of a trip current that was measured [mA]: a device repeats it so well."""
-        repeats = FIGURES.trip_current_repeats.typical
+        repeats = SCATTER.trip_current_repeats.typical
         return cls(current, current * (1.0 - repeats), current * (1.0 + repeats))
 
     @classmethod

@@ -9,7 +9,7 @@ from checkers.physics.condition.state import Possible
 from checkers.physics.response.attempt import Attempt
 from checkers.physics.response.prediction import Prediction, opens_unseen, predictions
 from checkers.physics.response.stray_readings import drawn
-from checkers.physics.scatter import FIGURES
+from checkers.physics.scatter import SCATTER
 
 COUNTER_SHOWS = 1999.0  # a counter of four digits stops one short of two seconds
 RAMP_REACH = 3.0
@@ -20,7 +20,7 @@ def shown_reading(
     prediction: Prediction,
     attempt: Attempt,
     random: Random,
-    strays: float = FIGURES.misread.typical,
+    strays: float = SCATTER.misread.typical,
 ) -> str:
     """Return what the instrument, or the button, shows: 28.5 ms, > 300 ms, 22.1 mA, operates.
 
@@ -50,7 +50,7 @@ def watched_reading(
     prediction: Prediction,
     attempt: Attempt,
     random: Random,
-    strays: float = FIGURES.misread.typical,
+    strays: float = SCATTER.misread.typical,
 ) -> tuple[str, bool]:
     """Return what is shown in a test that is watched, and whether this device is seen to open."""
     shown = shown_reading(prediction, attempt, random, strays)

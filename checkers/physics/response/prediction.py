@@ -12,11 +12,11 @@ from checkers.physics.response.attempt import Attempt
 from checkers.physics.response.seen_current import Mixed, mixed_in, needed, seen
 from checkers.physics.response.sensitivity import real_waveform, trip_current
 from checkers.physics.response.timing import DISTURBED, NEVER, REPEATS, Trip, below, side_of, trip
-from checkers.physics.scatter import FIGURES
+from checkers.physics.scatter import SCATTER
 
 RAMP_START = 0.2
-SCATTER = FIGURES.time_scatter.typical
-SCATTER_SHARE = FIGURES.time_scatter_share.typical
+TIMER_SCATTER = SCATTER.time_scatter.typical
+TIMER_SHARE = SCATTER.time_scatter_share.typical
 
 
 class Prediction(NamedTuple):
@@ -155,7 +155,7 @@ def _shown(own: Trip, first: float, attempt: Attempt, handling: Handling) -> Pre
         return Prediction(0.0, 0.0, 1.0)
     instrument = attempt.time_uncertainty
     if instrument is None:
-        instrument = SCATTER + SCATTER_SHARE * own.mean
+        instrument = TIMER_SCATTER + TIMER_SHARE * own.mean
     spread = sqrt(own.spread * own.spread + instrument * instrument)
     shows = own.probability * (1.0 - handling.runs_on)
     return Prediction(shows, own.mean, spread, first, own.probability * first * handling.runs_on)

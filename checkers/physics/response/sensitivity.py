@@ -5,12 +5,12 @@ from __future__ import annotations
 from checkers.domain.device.readings import HALF_WAVES, Waveform
 from checkers.physics.condition.state import Handling, Unit
 from checkers.physics.response.attempt import Attempt
-from checkers.physics.scatter import FIGURES
+from checkers.physics.scatter import SCATTER
 
 CUTS = {
     Waveform.HALF_WAVE.value: 1.0,
-    Waveform.HALF_WAVE_90.value: FIGURES.half_wave_90_ratio.typical,
-    Waveform.HALF_WAVE_135.value: FIGURES.half_wave_135_ratio.typical,
+    Waveform.HALF_WAVE_90.value: SCATTER.half_wave_90_ratio.typical,
+    Waveform.HALF_WAVE_135.value: SCATTER.half_wave_135_ratio.typical,
 }
 
 

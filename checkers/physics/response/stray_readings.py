@@ -11,7 +11,7 @@ from random import Random
 
 from checkers.domain.device.readings import Test
 from checkers.physics.response.attempt import Attempt
-from checkers.physics.scatter import FIGURES
+from checkers.physics.scatter import SCATTER
 
 EITHER = 0.5  # a word says one of two things
 
@@ -19,8 +19,8 @@ EITHER = 0.5  # a word says one of two things
 def scale(attempt: Attempt) -> float:
     """Return about how large a stray figure is [ms or mA]."""
     if attempt.is_ramp:
-        return FIGURES.stray_current_share.typical * attempt.rated
-    return FIGURES.stray_time_share.typical * attempt.window
+        return SCATTER.stray_current_share.typical * attempt.rated
+    return SCATTER.stray_time_share.typical * attempt.window
 
 
 def density(attempt: Attempt, value: float, tail: float) -> float:
@@ -47,5 +47,5 @@ def drawn(attempt: Attempt, random: Random) -> float | None:
     share = random.random()
     if attempt.test == Test.NO_TRIP:
         return None if share < EITHER else (2.0 * share - 1.0) * attempt.window
-    tail = FIGURES.stray_tail.typical
+    tail = SCATTER.stray_tail.typical
     return float(scale(attempt) * ((1.0 - share) ** (-1.0 / tail) - 1.0))

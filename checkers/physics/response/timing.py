@@ -8,16 +8,16 @@ from typing import NamedTuple
 from checkers.domain.device.readings import Waveform
 from checkers.physics.condition.state import Unit
 from checkers.physics.response.attempt import Attempt
-from checkers.physics.scatter import FIGURES
+from checkers.physics.scatter import SCATTER
 
-REPEATS = FIGURES.trip_current_repeats.typical
-DISTURBED = FIGURES.disturbed_current.typical
-HELD_BACK = FIGURES.disturbed_share.typical * FIGURES.disturbance.typical / 2.0
-HELD_BACK_VARIANCE = FIGURES.disturbed_share.typical * FIGURES.disturbance.typical**2 / 3.0 - (
+REPEATS = SCATTER.trip_current_repeats.typical
+DISTURBED = SCATTER.disturbed_current.typical
+HELD_BACK = SCATTER.disturbed_share.typical * SCATTER.disturbance.typical / 2.0
+HELD_BACK_VARIANCE = SCATTER.disturbed_share.typical * SCATTER.disturbance.typical**2 / 3.0 - (
     HELD_BACK**2
 )
-TIME_REPEATS = FIGURES.time_repeats.typical
-STICKING_SCATTER = FIGURES.sticking_scatter.typical
+TIME_REPEATS = SCATTER.time_repeats.typical
+STICKING_SCATTER = SCATTER.sticking_scatter.typical
 ROOT_OF_TWO = sqrt(2.0)
 
 

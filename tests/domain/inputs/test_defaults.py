@@ -11,7 +11,7 @@ from checkers.domain.device.device import Device
 from checkers.domain.device.readings import Instrument
 from checkers.domain.inputs.fields import Kind, inputs_of
 from checkers.domain.limits.tables import rows_in
-from checkers.domain.sources.constants import KNOWN
+from checkers.domain.sources.constants import CONSTANTS
 from checkers.judgement.case import INSTRUMENT_ERRORS
 
 BUTTON = {"readings": [{"test": "button", "value": "operates"}]}
@@ -79,10 +79,12 @@ def test_the_words_for_an_unknown_uncertainty_are_the_figures_used() -> None:
     )
     if "clamp_uncertainty" in electrode:
         electrode, clamp = clamp, electrode
-    permitted = KNOWN["electrode_uncertainty_permitted"].value
-    usual = KNOWN["electrode_uncertainty_usual"].value
+    permitted = CONSTANTS["electrode_uncertainty_permitted"].value
+    usual = CONSTANTS["electrode_uncertainty_usual"].value
     assert electrode["resistance_uncertainty"] == f"{permitted:g} % to pass, {usual:g} % to fail"
-    assert clamp["clamp_uncertainty"].startswith(f"{KNOWN['leakage_clamp_uncertainty'].value:g} % ")
+    assert clamp["clamp_uncertainty"].startswith(
+        f"{CONSTANTS['leakage_clamp_uncertainty'].value:g} % "
+    )
 
 
 def test_a_choice_with_a_usual_value_is_never_silent() -> None:

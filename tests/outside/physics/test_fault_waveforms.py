@@ -18,7 +18,7 @@ from checkers.physics.converter.circuits import CIRCUITS, PARTS, Circuit
 from checkers.physics.converter.fault_current import simulate
 from checkers.physics.converter.fault_setting import Setting
 from checkers.physics.converter.fault_study import deciding, study_everywhere
-from checkers.physics.converter.waveform_values import Figures
+from checkers.physics.converter.waveform_values import WaveformValues
 
 Array = npt.NDArray[np.float64]
 
@@ -27,9 +27,9 @@ STIFF = Setting(source_inductance=0.0, link_load=1e7, parts=IDEAL)
 PEAK = 230.0 * sqrt(2.0)
 
 
-def ideal(key: str, **asked: float) -> Figures:
+def ideal(key: str, **asked: float) -> WaveformValues:
     """Figures of a circuit of ideal parts through 1 kohm, so that mA are V."""
-    return Figures(simulate(CIRCUITS[key], replace(STIFF, **asked)))  # type: ignore[arg-type]  # only numbers are put in
+    return WaveformValues(simulate(CIRCUITS[key], replace(STIFF, **asked)))  # type: ignore[arg-type]  # only numbers are put in
 
 
 def link_voltage(circuit: Circuit) -> Array:
@@ -206,7 +206,7 @@ def test_a_smoothed_half_wave_agrees_with_scipy(smoothing: float, inductance: fl
     setting = Setting(source_inductance=inductance, smoothing=smoothing, link_load=1e6)
     _, expected = half_wave_smoothed_by_scipy(setting, smoothing, cycles=12)
 
-    figures = Figures(simulate(CIRCUITS["half-wave-smoothed"], setting))
+    figures = WaveformValues(simulate(CIRCUITS["half-wave-smoothed"], setting))
     average, rms, _ = figures_of(expected)
 
     assert figures.average == pytest.approx(average, rel=0.01)

@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 from checkers.physics.condition.dc_shift import BIASES, blinding_dc, dc_shift
 from checkers.physics.core.device_under_bias import trip_current
 from checkers.physics.core.parameters import CORE, Scatter
-from checkers.physics.scatter import FIGURES
+from checkers.physics.scatter import SCATTER
 
 SHIFTED = ("AC", "A", "F")
 
@@ -23,7 +23,7 @@ SHIFTED = ("AC", "A", "F")
 )
 def test_reading_off_agrees_with_the_core_model(device_type: str, over_own: float) -> None:
     """Between its points the curve is within a few percent of the model itself."""
-    own = 30.0 * FIGURES.own_trip_share.typical
+    own = 30.0 * SCATTER.own_trip_share.typical
     core = CORE.cores[device_type, Scatter.TYPICAL]
     modelled = trip_current(core, own, over_own * own) / own
 
@@ -52,7 +52,7 @@ def test_the_more_dc_a_type_bears_the_more_it_takes_to_blind_it() -> None:
 
     assert least == sorted(least)
     assert all(
-        dc_shift(one, 30.0, at, 0.5) == pytest.approx(FIGURES.blinding_shift.typical)
+        dc_shift(one, 30.0, at, 0.5) == pytest.approx(SCATTER.blinding_shift.typical)
         for one, at in zip(SHIFTED, least, strict=True)
     )
 

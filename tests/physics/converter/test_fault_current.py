@@ -13,7 +13,7 @@ from checkers.physics.converter.circuits import CIRCUITS
 from checkers.physics.converter.fault_current import simulate
 from checkers.physics.converter.fault_setting import Setting
 from checkers.physics.converter.fault_study import study_everywhere
-from checkers.physics.converter.waveform_values import Figures
+from checkers.physics.converter.waveform_values import WaveformValues
 
 EVERY_FAULT = [(key, place) for key, circuit in CIRCUITS.items() for place in circuit.places]
 
@@ -32,8 +32,8 @@ def test_it_has_settled(key: str, place: str) -> None:
 @pytest.mark.parametrize("key", ["half-wave", "bridge", "three-pulse", "six-pulse"])
 def test_a_fault_of_twice_the_resistance_carries_half(key: str) -> None:
     """Where the source is stiff, Ohm's law scales the whole shape."""
-    one = Figures(simulate(CIRCUITS[key], Setting(fault_resistance=1000.0)))
-    two = Figures(simulate(CIRCUITS[key], Setting(fault_resistance=2000.0)))
+    one = WaveformValues(simulate(CIRCUITS[key], Setting(fault_resistance=1000.0)))
+    two = WaveformValues(simulate(CIRCUITS[key], Setting(fault_resistance=2000.0)))
 
     assert two.average == pytest.approx(one.average / 2, rel=0.01)
     assert two.rms == pytest.approx(one.rms / 2, rel=0.01)
@@ -45,7 +45,7 @@ def test_the_other_pole_carries_the_same_the_other_way(key: str) -> None:
     circuit = CIRCUITS[key]
     other = replace(circuit, places={"dc-pole": "minus"})
 
-    plus, minus = (Figures(simulate(one, Setting())) for one in (circuit, other))
+    plus, minus = (WaveformValues(simulate(one, Setting())) for one in (circuit, other))
 
     assert minus.average == pytest.approx(-plus.average, rel=1e-3)
     assert minus.rms == pytest.approx(plus.rms, rel=1e-3)
@@ -67,7 +67,7 @@ def test_smoothing_holds_the_loaded_pole_up_again() -> None:
     circuit = CIRCUITS["two-phase-bridge"]
     setting = Setting(link_load=500.0, smoothing=470.0)
 
-    figures = Figures(simulate(circuit, setting))
+    figures = WaveformValues(simulate(circuit, setting))
 
     assert figures.longest_low_interval(6.0) == pytest.approx(60.0, abs=4.0)
 
@@ -77,7 +77,8 @@ def test_smoothing_does_not_smooth_the_fault_of_an_earthed_bridge() -> None:
     circuit = CIRCUITS["bridge"]
 
     plain, smoothed = (
-        Figures(simulate(circuit, Setting(smoothing=smoothing))) for smoothing in (0.0, 1000.0)
+        WaveformValues(simulate(circuit, Setting(smoothing=smoothing)))
+        for smoothing in (0.0, 1000.0)
     )
 
     assert smoothed.average == pytest.approx(plain.average, rel=0.01)
@@ -88,7 +89,9 @@ def test_source_inductance_lowers_the_average_of_a_strong_fault() -> None:
     circuit = CIRCUITS["three-pulse"]
 
     stiff, soft = (
-        Figures(simulate(circuit, Setting(fault_resistance=10.0, source_inductance=inductance)))
+        WaveformValues(
+            simulate(circuit, Setting(fault_resistance=10.0, source_inductance=inductance))
+        )
         for inductance in (0.0, 5.0)
     )
 
@@ -97,8 +100,8 @@ def test_source_inductance_lowers_the_average_of_a_strong_fault() -> None:
 
 def test_a_bare_source_is_allowed() -> None:
     """No inductance at all is a legal input and changes little at 1 kohm."""
-    with_some = Figures(simulate(CIRCUITS["six-pulse"], Setting()))
-    without = Figures(simulate(CIRCUITS["six-pulse"], Setting(source_inductance=0.0)))
+    with_some = WaveformValues(simulate(CIRCUITS["six-pulse"], Setting()))
+    without = WaveformValues(simulate(CIRCUITS["six-pulse"], Setting(source_inductance=0.0)))
 
     assert without.average == pytest.approx(with_some.average, rel=0.01)
 

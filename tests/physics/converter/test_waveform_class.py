@@ -11,20 +11,20 @@ from checkers.physics.converter.fault_current import Trace
 from checkers.physics.converter.fault_setting import Setting
 from checkers.physics.converter.fault_study import deciding, study, study_everywhere
 from checkers.physics.converter.waveform_class import WaveformClass, classify, least_type
-from checkers.physics.converter.waveform_values import Figures
+from checkers.physics.converter.waveform_values import WaveformValues
 
 COUNT = 800
 REFERENCE = 1000.0
 
 
-def shaped(rest: float, ripple: float = 0.0, direct: float = 200.0) -> Figures:
+def shaped(rest: float, ripple: float = 0.0, direct: float = 200.0) -> WaveformValues:
     """A direct current that rests at nothing for so many degrees, with a sine on the rest."""
     resting = round(COUNT * rest / 360.0)
     wave = [
         0.0 if at < resting else direct + ripple * sin(2 * pi * 6 * at / COUNT)
         for at in range(COUNT)
     ]
-    return Figures(Trace(tuple(wave), 1, 50.0))
+    return WaveformValues(Trace(tuple(wave), 1, 50.0))
 
 
 @pytest.mark.parametrize(
@@ -63,7 +63,7 @@ def test_a_small_fault_is_of_the_same_class_as_a_large_one() -> None:
 def test_a_composite_current_with_much_direct_current_needs_type_b() -> None:
     """A type F is tested with 10 mA of smooth DC: more, and only a type B is built for it."""
     figures = study(CIRCUITS["single-phase-inverter"], Setting()).figures
-    lifted = Figures(Trace(tuple(i + 12.0 for i in figures.trace.currents), 5, 50.0))
+    lifted = WaveformValues(Trace(tuple(i + 12.0 for i in figures.trace.currents), 5, 50.0))
 
     assert least_type(WaveformClass.COMPOSITE, figures, REFERENCE) == "F"
     assert least_type(WaveformClass.COMPOSITE, lifted, REFERENCE) == "B"

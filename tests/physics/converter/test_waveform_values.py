@@ -7,14 +7,14 @@ from math import pi, sin, sqrt
 import pytest
 
 from checkers.physics.converter.fault_current import Trace
-from checkers.physics.converter.waveform_values import Figures
+from checkers.physics.converter.waveform_values import WaveformValues
 
 COUNT = 800
 
 
-def figures_of(wave: list[float], cycles: int = 1) -> Figures:
+def figures_of(wave: list[float], cycles: int = 1) -> WaveformValues:
     """The figures of one or more mains cycles at 50 Hz."""
-    return Figures(Trace(tuple(wave), cycles, 50.0))
+    return WaveformValues(Trace(tuple(wave), cycles, 50.0))
 
 
 def sine(peak: float, multiple: float = 1.0, cycles: int = 1) -> list[float]:

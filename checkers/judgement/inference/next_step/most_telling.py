@@ -10,8 +10,8 @@ from checkers.domain.causes import REMAINDER
 from checkers.domain.verdicts import NextTest
 from checkers.judgement.case import Case
 from checkers.judgement.inference.expected import percent, weights_of
-from checkers.judgement.inference.next_step.candidate_questions import questions
-from checkers.judgement.inference.next_step.question import Question
+from checkers.judgement.inference.next_step.candidate_steps import candidate_steps
+from checkers.judgement.inference.next_step.step import NextStep
 from checkers.judgement.inference.weighing.hypotheses import hypothesis
 from checkers.judgement.inference.weighing.posterior import Evidence, Weighed
 from checkers.judgement.inference.weighing.samples import FEW, cloud
@@ -29,9 +29,9 @@ ABOUT_AS_MUCH = 0.95  # samples scatter so much; of two that tell alike, the fir
 
 @dataclass(frozen=True, slots=True)
 class Asked:
-    """A question with what it would tell: bits, and the probability of each outcome and cause."""
+    """A step with what it would tell: bits, and the probability of each outcome and cause."""
 
-    question: Question
+    step: NextStep
     information: float
     joint: tuple[tuple[float, ...], ...]
     shares: tuple[float, ...]
@@ -48,7 +48,7 @@ def next_test(
     Assumptions: each likely cause is represented by a sample of its possible states,
     drawn evenly by how well they explain the readings.
     """
-    could = questions(case, evidence)
+    could = candidate_steps(case, evidence)
     best = most_telling(could, evidence, causes, settled=settled)
     if not settled and (best is None or best.information < WORTH_ASKING):
         look = _confirming(could, evidence, causes[0])
@@ -57,7 +57,7 @@ def next_test(
     return None if best is None else _worded(best)
 
 
-def _confirming(could: Sequence[Question], evidence: Evidence, cause: Weighed) -> Question | None:
+def _confirming(could: Sequence[NextStep], evidence: Evidence, cause: Weighed) -> NextStep | None:
     """Return what to look at that is out of the ordinary under a cause alone, if anything."""
     sample = _sample(cause, evidence, SAMPLE)
     sound = [(one, 1) for one in cloud(REMAINDER, evidence.known, FEW)[:SAMPLE]]
@@ -71,7 +71,7 @@ def _confirming(could: Sequence[Question], evidence: Evidence, cause: Weighed) -
 
 
 def most_telling(
-    could: Sequence[Question],
+    could: Sequence[NextStep],
     evidence: Evidence,
     causes: Sequence[Weighed],
     *,
@@ -87,7 +87,7 @@ def most_telling(
         counted = list(causes[:2])
     asked = _asked(could, counted, evidence, ROUGH)
     worth = WORTH_A_LOOK * max((one.information for one in asked), default=0.0)
-    likely = [one.question for one in asked if one.information >= worth]
+    likely = [one.step for one in asked if one.information >= worth]
     asked = _asked(likely, counted, evidence, SAMPLE)
     most = max((one.information for one in asked), default=0.0)
     if most < WORTH_ASKING and (settled or most <= 0.0):
@@ -96,9 +96,9 @@ def most_telling(
 
 
 def _asked(
-    could: Sequence[Question], causes: Sequence[Weighed], evidence: Evidence, size: int
+    could: Sequence[NextStep], causes: Sequence[Weighed], evidence: Evidence, size: int
 ) -> list[Asked]:
-    """Return what each question would tell, with samples of a size."""
+    """Return what each step would tell, with samples of a size."""
     samples = [_sample(one, evidence, size) for one in causes]
     shares = _normal([one.probability for one in causes])
     codes = tuple(one.code for one in causes)
@@ -119,22 +119,22 @@ def _sample(cause: Weighed, evidence: Evidence, size: int) -> Sample:
 
 
 def _ask(
-    question: Question,
+    step: NextStep,
     samples: Sequence[Sample],
     shares: Sequence[float],
     codes: tuple[str, ...],
 ) -> Asked:
-    joint = [_outcomes(question, one, share) for one, share in zip(samples, shares, strict=True)]
+    joint = [_outcomes(step, one, share) for one, share in zip(samples, shares, strict=True)]
     by_outcome = tuple(zip(*joint, strict=True))
     information = _information(by_outcome, shares)
-    return Asked(question, information, by_outcome, tuple(shares), codes)
+    return Asked(step, information, by_outcome, tuple(shares), codes)
 
 
-def _outcomes(question: Question, sample: Sample, share: float) -> tuple[float, ...]:
+def _outcomes(step: NextStep, sample: Sample, share: float) -> tuple[float, ...]:
     """Return the probability of each outcome together with a cause of this share."""
-    found = [0.0] * len(question.outcomes)
+    found = [0.0] * len(step.outcomes)
     for member, times in sample:
-        for at, chance in enumerate(question.chances(member)):
+        for at, chance in enumerate(step.chances(member)):
             found[at] += times * chance
     whole = sum(times for _, times in sample)
     return tuple(share * one / whole for one in found)
@@ -163,10 +163,10 @@ def _worded(asked: Asked) -> NextTest:
     )
     told = [
         _meaning(words, row, asked.causes)
-        for words, row in zip(asked.question.outcomes, asked.joint, strict=True)
+        for words, row in zip(asked.step.outcomes, asked.joint, strict=True)
         if sum(row) >= COUNTS
     ]
-    return NextTest(asked.question.words, why, tuple(told))
+    return NextTest(asked.step.words, why, tuple(told))
 
 
 def _meaning(words: str, row: Sequence[float], causes: Sequence[str]) -> str:

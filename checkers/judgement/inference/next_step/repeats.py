@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from checkers.domain.quantities.measured_value import Said
-from checkers.judgement.inference.next_step.question import Question, binned
+from checkers.judgement.inference.next_step.step import NextStep, binned
 from checkers.judgement.inference.weighing.attempts import Noted
 
 MOST = 4  # of the readings, the last ones, are offered again
@@ -19,7 +19,7 @@ FIGURE_WORDS = (
 TRIP_WORDS = ("it trips this time", "it does not trip")
 
 
-def repeats(noted: Sequence[Noted]) -> tuple[Question, ...]:
+def repeats(noted: Sequence[Noted]) -> tuple[NextStep, ...]:
     """Return the readings of a device that can be taken again, each test once."""
     distinct = {one.attempt: one for one in noted if not one.attempt.is_button}
     again = list(distinct.values())[-MOST:]
@@ -30,11 +30,11 @@ def repeats(noted: Sequence[Noted]) -> tuple[Question, ...]:
     )
 
 
-def _again(noted: Noted, how: str, loads: str) -> Question:
+def _again(noted: Noted, how: str, loads: str) -> NextStep:
     attempt = replace(noted.attempt, first=False, loads=loads)
     words = f"repeat {noted.name}, {how}"
     if noted.measured.said is not Said.FIGURE:
         end = attempt.current if attempt.is_ramp else attempt.window
-        return Question(words, TRIP_WORDS, binned(attempt, (end,)), attempt)
+        return NextStep(words, TRIP_WORDS, binned(attempt, (end,)), attempt)
     edges = (SHORTER * noted.measured.value, LONGER * noted.measured.value)
-    return Question(words, FIGURE_WORDS, binned(attempt, edges), attempt)
+    return NextStep(words, FIGURE_WORDS, binned(attempt, edges), attempt)

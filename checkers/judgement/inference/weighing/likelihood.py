@@ -12,10 +12,10 @@ from checkers.physics.response.attempt import Attempt
 from checkers.physics.response.prediction import opens_unseen
 from checkers.physics.response.stray_readings import EITHER, chance_beyond, density
 from checkers.physics.response.timing import below
-from checkers.physics.scatter import FIGURES
+from checkers.physics.scatter import SCATTER
 
-MISREAD = FIGURES.misread.typical
-MISSEEN = FIGURES.misseen.typical
+MISREAD = SCATTER.misread.typical
+MISSEEN = SCATTER.misseen.typical
 NEIGHBOURS = 1.1  # a member stands for its neighbours too, so its figures spread a little wider
 FAR = 9.0  # deviations beyond which a figure can only be a stray
 ROOT_OF_TWO_PI = sqrt(2.0 * pi)
@@ -28,8 +28,8 @@ class Strays(NamedTuple):
     tail: float
 
 
-TAIL = FIGURES.stray_tail.typical
-USUAL = Strays(MISREAD, FIGURES.unmodelled_tail.typical)
+TAIL = SCATTER.stray_tail.typical
+USUAL = Strays(MISREAD, SCATTER.unmodelled_tail.typical)
 NONE = Strays(1e-9, TAIL)  # above zero, so that a logarithm can be taken
 
 

@@ -6,7 +6,7 @@ from checkers.domain.causes import CAUSES, REMAINDER, STATED
 from checkers.judgement.inference.weighing.samples import FEW, cloud
 from checkers.physics.condition.circuit_causes import is_blinded
 from checkers.physics.condition.knowledge import Known
-from checkers.physics.scatter import FIGURES
+from checkers.physics.scatter import SCATTER
 
 LEAKAGE = ("leakage-adds", "leakage-opposes")
 DC = ("blinded-by-dc", "type-too-low")
@@ -34,7 +34,7 @@ def prior_shares(known: Known, tolerated_dc: float, *, loads_may_be_on: bool) ->
 
 def _with_leakage(shares: dict[str, float], known: Known, leakage: float) -> None:
     """Give measured leakage that matters to its causes; take it from them where it is small."""
-    if leakage < FIGURES.large_leakage_share.typical * known.rated:
+    if leakage < SCATTER.large_leakage_share.typical * known.rated:
         for code in LEAKAGE:
             shares[code] *= STATED.measured_small
         return

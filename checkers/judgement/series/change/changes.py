@@ -8,7 +8,7 @@ from typing import Protocol
 
 from checkers.domain.device.device import Device, DeviceType, Form
 from checkers.domain.quantities.quantity import format_quantity
-from checkers.domain.sources.constants import KNOWN
+from checkers.domain.sources.constants import CONSTANTS
 from checkers.judgement.equipment.type_order import ORDER, covers
 from checkers.judgement.equipment.type_rules import other_means
 from checkers.judgement.series.arrangement import (
@@ -23,7 +23,7 @@ from checkers.judgement.series.dc.sources import left_by
 from checkers.judgement.series.device_type.type_fit import protected_by
 
 SWAPPED_TO = (DeviceType.A, DeviceType.F, DeviceType.B, DeviceType.B_PLUS)
-OWN_RATING = KNOWN["built_in_type_b_rating"].value
+OWN_RATING = CONSTANTS["built_in_type_b_rating"].value
 SUPPLY = "at the supply"
 
 

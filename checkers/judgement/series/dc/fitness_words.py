@@ -7,7 +7,7 @@ from math import isinf
 from checkers.domain.device.device import Device
 from checkers.domain.limits.limit import Limit
 from checkers.domain.quantities.quantity import format_quantity
-from checkers.domain.sources.constants import KNOWN
+from checkers.domain.sources.constants import CONSTANTS
 from checkers.domain.sources.documents import Citation
 from checkers.domain.verdicts import Finding, Judges, MeasuredAs, Numbers, Outcome
 from checkers.judgement.equipment.type_fit import Fit
@@ -144,5 +144,5 @@ def _sources(arrangement: Arrangement, through: Through, fitness: Fitness) -> tu
     for number, _ in fitness.misfits:
         cited += arrangement.loads[number].equipment.need.sources
     if fitness.above_type_b:
-        cited += [KNOWN[key].citation for key in RULES]
+        cited += [CONSTANTS[key].citation for key in RULES]
     return tuple(dict.fromkeys(cited))

@@ -6,7 +6,7 @@ from math import isinf
 
 from checkers.domain.device.device import DeviceType
 from checkers.domain.quantities.quantity import format_quantity
-from checkers.domain.sources.constants import KNOWN
+from checkers.domain.sources.constants import CONSTANTS
 from checkers.domain.sources.documents import Citation
 from checkers.judgement.equipment.dc_by_statement import promised_by
 from checkers.judgement.equipment.own_interrupter import interrupter_on_dc
@@ -105,7 +105,7 @@ def _sources_of(source: Source, arrangement: Arrangement) -> tuple[Citation, ...
         return citations(limits.opens_row if limits.senses else limits.bears_row)
     load = arrangement.loads[place]
     if load.protection == DCProtection.TYPE_B:
-        return (KNOWN["built_in_type_b_rating"].citation,)
+        return (CONSTANTS["built_in_type_b_rating"].citation,)
     interrupter = interrupter_on_dc(load.equipment, arrangement.code, arrangement.day)
     if interrupter is not None:
         return citations(interrupter[1])

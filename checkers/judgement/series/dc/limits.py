@@ -11,7 +11,7 @@ from checkers.domain.device.device import Device, DeviceType, Form
 from checkers.domain.device.readings import Circuit, Instrument
 from checkers.domain.limits.limit import Limit
 from checkers.domain.limits.rows import Row
-from checkers.domain.sources.constants import KNOWN
+from checkers.domain.sources.constants import CONSTANTS
 from checkers.judgement.case import Case
 from checkers.judgement.dc.fitness import tolerated_dc_row
 from checkers.judgement.limits.current_bands import operating_band
@@ -65,7 +65,7 @@ def senses_smooth_dc(device: Device) -> bool:
 @lru_cache(maxsize=64)
 def built_in_type_b(code: Code, day: date) -> float:
     """Return the smooth DC [mA] at which a type B built into equipment opens at the latest."""
-    rating = KNOWN["built_in_type_b_rating"].value
+    rating = CONSTANTS["built_in_type_b_rating"].value
     opens_at = dc_limits(Device(DeviceType.B, rating), code, day).opens_at
     assert opens_at is not None  # noqa: S101  # its type and rating are known
     return opens_at

@@ -8,7 +8,7 @@ from datetime import date
 from checkers.domain.codes.registry import Code
 from checkers.domain.device.device import Device
 from checkers.domain.limits.tables import rows_in
-from checkers.domain.sources.constants import KNOWN
+from checkers.domain.sources.constants import CONSTANTS
 from checkers.domain.sources.documents import Citation
 from checkers.judgement.limits.reading_words import citations
 from checkers.judgement.limits.safe_rounding import rounded_down
@@ -47,7 +47,7 @@ def real_fault(supply: Supply, upper: Device) -> RealFault | None:
         current = rounded_down(1000 * supply.line_voltage / supply.resistance, DIGITS)
         return RealFault(current, "U0 over the resistance")
     if supply.system == TN:
-        known = KNOWN["earth_fault_in_tn"]
+        known = CONSTANTS["earth_fault_in_tn"]
         return RealFault(known.value, "a fault in TN gives that and more", (known.citation,))
     return _over_the_greatest_electrode(supply, upper)
 

@@ -25,7 +25,7 @@ PLAIN = frozenset({Form.RCCB, Form.RCBO})
 
 
 @dataclass(frozen=True, slots=True)
-class Level:
+class PairTimes:
     """Times [ms] at a current [mA]: the lower opens within one, the upper holds for the other.
 
     A time is None where no table tells; `lower_holds` is how long the lower itself holds.
@@ -54,14 +54,14 @@ class Level:
 
 
 @lru_cache(maxsize=4096)
-def level_at(upper: Device, lower: Device, code: Code, day: date, current: float) -> Level:
+def level_at(upper: Device, lower: Device, code: Code, day: date, current: float) -> PairTimes:
     """Return the times of two devices at a residual current [mA]."""
     below = surest_time(_case(lower, code, day), current)
     holds_for, carried, row = _holds_for(_case(upper, code, day), current)
     lower_holds, also_carried, held_row = _holds_for(_case(lower, code, day), current)
     rests = below.most.fails is None
     found = [one for one in (below.most.row, row, held_row if rests else None) if one is not None]
-    return Level(
+    return PairTimes(
         current=current,
         opens_within=below.most.fails,
         holds_for=holds_for,

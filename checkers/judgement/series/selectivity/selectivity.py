@@ -12,7 +12,12 @@ from checkers.domain.limits.tables import rows_in
 from checkers.domain.verdicts import Outcome
 from checkers.judgement.series.arrangement import Arrangement
 from checkers.judgement.series.selectivity.fault_levels import RealFault, Supply, real_fault
-from checkers.judgement.series.selectivity.pair_times import UNDELAYED, Level, level_at, proven_from
+from checkers.judgement.series.selectivity.pair_times import (
+    UNDELAYED,
+    PairTimes,
+    level_at,
+    proven_from,
+)
 
 HAIR = 1e-9
 
@@ -31,7 +36,7 @@ class Selectivity:
     ratio_row: Row | None
     meant: bool
     fault: RealFault | None
-    level: Level | None
+    level: PairTimes | None
     from_current: float | None
 
     @property

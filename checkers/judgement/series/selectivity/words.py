@@ -5,12 +5,12 @@ from __future__ import annotations
 from math import isinf
 
 from checkers.domain.quantities.quantity import format_number, format_quantity
-from checkers.domain.sources.constants import KNOWN
+from checkers.domain.sources.constants import CONSTANTS
 from checkers.domain.sources.documents import Citation
 from checkers.domain.verdicts import Finding, Judges, MeasuredAs, Outcome
 from checkers.judgement.limits.reading_words import citations
 from checkers.judgement.series.arrangement import Arrangement, PlacedDevice
-from checkers.judgement.series.selectivity.pair_times import Level
+from checkers.judgement.series.selectivity.pair_times import PairTimes
 from checkers.judgement.series.selectivity.selectivity import Selectivity
 
 MAKE_IT_SO = "To keep the upper closed: {ratio} times the rating or more, and type S or a delay."
@@ -82,7 +82,7 @@ def _time_words(found: Selectivity) -> str:
     return f"{at} the lower opens within {within}, the upper {hold_words(level)}.{_reach(found)}"
 
 
-def hold_words(level: Level) -> str:
+def hold_words(level: PairTimes) -> str:
     """Return in words for how long the upper holds."""
     return held_words(level.holds_for)
 
@@ -98,7 +98,7 @@ def held_words(time: float | None) -> str:
     return f"holds for {format_quantity(time, 'ms')} at least"
 
 
-def _untold(level: Level) -> str:
+def _untold(level: PairTimes) -> str:
     if level.opens_within is None and level.holds_for is None:
         return "either time"
     return "the lower's break time" if level.opens_within is None else "the upper's delay"
@@ -153,5 +153,5 @@ def _sources(found: Selectivity) -> tuple[Citation, ...]:
     cited = [*citations(found.ratio_row), *(citations(*level.rows) if level else ())]
     cited += fault.sources if fault else ()
     if level is not None and level.carried:
-        cited.append(KNOWN["delay_above_twice"].citation)
+        cited.append(CONSTANTS["delay_above_twice"].citation)
     return tuple(dict.fromkeys(cited))

@@ -13,8 +13,8 @@ from checkers.domain.quantities.ranges import range_in_words
 from checkers.judgement.case import Case
 from checkers.judgement.inference.candidates import CANDIDATES, ReadingCandidate
 from checkers.judgement.inference.next_step.observations import looked_at, watched
-from checkers.judgement.inference.next_step.question import Chances, Question, binned
 from checkers.judgement.inference.next_step.repeats import repeats
+from checkers.judgement.inference.next_step.step import Chances, NextStep, binned
 from checkers.judgement.inference.weighing.attempts import attempt_of
 from checkers.judgement.inference.weighing.posterior import Evidence
 from checkers.judgement.limits.time_limits import product_times
@@ -26,7 +26,7 @@ RAMP_EDGES = (0.5, 1.0, 1.4, 2.0)
 LIMITED_AT = (5.0, 2.0, 1.0)
 
 
-def questions(case: Case, evidence: Evidence) -> tuple[Question, ...]:
+def candidate_steps(case: Case, evidence: Evidence) -> tuple[NextStep, ...]:
     """Return everything that could be done next with this device and is not known already."""
     known = evidence.known
     open_still = {
@@ -68,17 +68,17 @@ def watched_attempt(case: Case) -> Attempt:
     return _attempt(plain, case)
 
 
-def _test(candidate: ReadingCandidate, case: Case) -> Question:
+def _test(candidate: ReadingCandidate, case: Case) -> NextStep:
     attempt = _attempt(candidate, case)
     if attempt.is_button:
         words = ("it operates the device", "it does nothing")
-        return Question(candidate.words, words, _button_chances(attempt), attempt)
+        return NextStep(candidate.words, words, _button_chances(attempt), attempt)
     edges = _edges(attempt, case)
     unit = "mA" if attempt.is_ramp else "ms"
     between = [range_in_words(low, high, unit) for low, high in pairwise(edges)]
     first = f"below {format_quantity(edges[0], unit)}"
     last = f"more than {format_quantity(edges[-1], unit)}, or no trip"
-    return Question(candidate.words, (first, *between, last), binned(attempt, edges), attempt)
+    return NextStep(candidate.words, (first, *between, last), binned(attempt, edges), attempt)
 
 
 def _edges(attempt: Attempt, case: Case) -> tuple[float, ...]:

@@ -14,7 +14,7 @@ Chances = Callable[[Possible], Sequence[float]]
 
 
 @dataclass(frozen=True, slots=True)
-class Question:
+class NextStep:
     """A thing to do next: its words, the words of each outcome, and their chances.
 
     It is a test, `attempt`; or a look, by its key; or, with "watch", a test that is watched.
