@@ -149,6 +149,6 @@ def phone(page: Page, host: Host) -> Phone:
 
 
 @pytest.fixture
-def notes(context: BrowserContext) -> list[str]:
+def notes(page: Page) -> list[str]:
     """What the console is told of starts that are not from the image."""
-    return notes_of(context)
+    return notes_of(page)

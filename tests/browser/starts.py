@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from urllib.parse import quote
 
-from playwright.sync_api import BrowserContext, ConsoleMessage, Page
+from playwright.sync_api import ConsoleMessage, Page
 
 from tests.browser.host import PATH
 from tests.browser.phone import PATIENCE, Phone
@@ -42,7 +42,7 @@ globalThis.Worker = class extends Before {
 """
 
 
-def notes_of(context: BrowserContext) -> list[str]:
+def notes_of(page: Page) -> list[str]:
     """Listen from now on; gives what the console is told of starts without an image."""
     told: list[str] = []
 
@@ -50,8 +50,8 @@ def notes_of(context: BrowserContext) -> list[str]:
         if NOTE in message.text:
             told.append(message.text)
 
-    context.on("console", hear)
-    context.add_init_script(LISTEN)
+    page.on("console", hear)
+    page.add_init_script(LISTEN)
     return told
 
 

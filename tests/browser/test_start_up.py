@@ -20,8 +20,6 @@ from tests.browser.starts import (
     was_from_image,
 )
 
-pytestmark = pytest.mark.first_visit
-
 OPEN = f"""
   const folder = await navigator.storage.getDirectory();
   const file = await folder.getFileHandle("start-image {ROOT}");
@@ -93,6 +91,7 @@ ASK = """
 """
 
 
+@pytest.mark.first_visit
 def test_the_second_start_is_from_an_image(phone: Phone, page: Page, notes: list[str]) -> None:
     """The first start takes the image; the second uses it, and says nothing."""
     visit(phone)
@@ -159,6 +158,7 @@ def test_another_browser_does_not_use_the_image(phone: Phone, page: Page, notes:
     assert len(notes) == 1, notes
 
 
+@pytest.mark.first_visit
 def test_where_nothing_can_be_kept_the_checkers_run(
     phone: Phone, page: Page, notes: list[str]
 ) -> None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import shutil
 import subprocess
 from datetime import date
 from pathlib import Path
@@ -20,6 +21,7 @@ def test_a_told_time_counts(monkeypatch: pytest.MonkeyPatch) -> None:
     assert build_identity().build_id.startswith("2023-11-14-")
 
 
+@pytest.mark.skipif(not shutil.which("git"), reason="without git there is no commit")
 def test_else_the_last_commit_counts(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     """Not the time of the build."""
     monkeypatch.delenv("SOURCE_DATE_EPOCH", raising=False)

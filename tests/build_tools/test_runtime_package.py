@@ -5,12 +5,12 @@ from __future__ import annotations
 import hashlib
 import json
 import re
-import subprocess
 from pathlib import Path
 
 import pytest
 
-from build_tools import places, runtime_package
+from build_tools import places, runtime_package, stamps
+from build_tools.identity import SOURCES
 from build_tools.npm_packages import locked_files
 from build_tools.problems import Problem
 from build_tools.python_finder import WANTED
@@ -34,22 +34,17 @@ def test_the_environment_has_the_runtimes_python() -> None:
 
 def test_no_file_states_another_version_of_the_runtime() -> None:
     """A version is found by the word before it."""
-    listed = subprocess.run(
-        ["git", "ls-files"], cwd=places.ROOT, capture_output=True, text=True, check=True
-    )
-    texts = [places.ROOT / name for name in listed.stdout.splitlines()]
+    written = stamps.files_under(*SOURCES, *places.ROOT.glob("[!.]*.*"), places.ROOT / "tests")
     stated = {
         version
-        for file in texts
+        for file in written
         if file.suffix in {".py", ".js", ".mjs", ".md", ".toml", ".json", ".yml", ".html"}
-        for version in re.findall(r"[Pp]yodide\W{1,5}v?(\d+\.\d+\.\d+)", _text(file))
+        for version in re.findall(
+            r"[Pp]yodide\W{1,5}v?(\d+\.\d+\.\d+)", file.read_text(encoding="utf-8")
+        )
     }
 
     assert stated == {PINS.version}
-
-
-def _text(file: Path) -> str:
-    return file.read_text(encoding="utf-8") if file.exists() else ""
 
 
 def test_a_file_that_is_the_pinned_one_is_accepted(tmp_path: Path) -> None:
