@@ -2,16 +2,17 @@ import { drawn, say } from "./element.js";
 import { quantityText } from "./quantity.js";
 
 const BEYOND = 1.35; // how far past the greater of limit and reading the scale goes
-const WIDE = 24; // per cent of the width that a word in a zone needs
+const WIDE = 24; // per cent of the width that a word in a zone needs, with letters of the usual size
 const APART = 16; // per cent between two figures that stand beside each other
 const NAMES = ["low", "high"];
+const TALL = 3.5; // rem: the height that strip.css gives it
 let made = 0;
 
 /**
  * A reading on a scale, with the band that its limit allows: places, no rules.
  *
- * Inputs: a finding's `numbers`; the words that say the same to who cannot see it. Across in
- * per cent and down in rem, so that it fits any width and grows with the reader's letters.
+ * Inputs: a finding's `numbers`; the words that say the same to who cannot see it. All places are in
+ * per cent, which every engine takes, so that it fits any width and grows with the reader's letters.
  */
 export function stripOf(numbers, said) {
   const parts = newParts();
@@ -53,10 +54,10 @@ function newParts() {
     above: newZone("too high", "strip__zone--out", hatch),
     low: newLimit(),
     high: newLimit(),
-    zero: drawn("text", { class: "strip__text", x: "0.5%", y: "3.35rem" }, "0"),
-    span: drawn("line", { class: "strip__span", y1: "1.85rem", y2: "1.85rem" }),
-    drop: drawn("line", { class: "strip__drop", y1: "0.1rem", y2: "1.85rem" }),
-    mark: drawn("circle", { class: "strip__mark", cy: "1.85rem", r: "0.3rem" }),
+    zero: drawn("text", { class: "strip__text", x: "0.5%", y: down(3.35) }, "0"),
+    span: drawn("line", { class: "strip__span", y1: down(1.85), y2: down(1.85) }),
+    drop: drawn("line", { class: "strip__drop", y1: down(0.1), y2: down(1.85) }),
+    mark: drawn("circle", { class: "strip__mark", cy: down(1.85) }),
     right: newArrow("M-9 -6L0 0L-9 6z"),
     left: newArrow("M9 -6L0 0L9 6z"),
   };
@@ -72,23 +73,28 @@ function order(parts) {
 }
 
 function newZone(word, kind, hatch) {
-  const box = { y: "0.05rem", height: "1.15rem" };
+  const box = { y: down(0.05), height: down(1.15) };
   return {
     area: drawn("rect", { class: `strip__zone ${kind}`, ...box }),
     lines: hatch ? drawn("rect", { fill: `url(#${hatch})`, ...box }) : null,
-    word: drawn("text", { class: "strip__text strip__word", y: "0.82rem", "text-anchor": "middle" }, word),
+    word: drawn("text", { class: "strip__text strip__word", y: down(0.82), "text-anchor": "middle" }, word),
   };
 }
 
 function newLimit() {
   return {
-    line: drawn("line", { class: "strip__limit", y1: "0.05rem", y2: "2.45rem" }),
-    text: drawn("text", { class: "strip__text", y: "3.35rem" }),
+    line: drawn("line", { class: "strip__limit", y1: down(0.05), y2: down(2.45) }),
+    text: drawn("text", { class: "strip__text", y: down(3.35) }),
   };
 }
 
 function newArrow(d) {
-  return drawn("svg", { class: "strip__arrow", y: "1.85rem", overflow: "visible" }, drawn("path", { d }));
+  return drawn("svg", { class: "strip__arrow", y: down(1.85), overflow: "visible" }, drawn("path", { d }));
+}
+
+/** From so many rem below the upper edge to the place of an attribute. */
+function down(rem) {
+  return `${(100 * rem) / TALL}%`;
 }
 
 /** From a value to its place: from nought to somewhat beyond the limit and the reading. */
@@ -105,6 +111,7 @@ function zone({ area, lines, word }, from, to) {
   show(area, width > 0);
   show(word, width >= WIDE);
   set(word, { x: from + width / 2 });
+  word.style.setProperty("--room", width);
 }
 
 function limits(parts, { at_least: low, at_most: high, unit }, ends) {

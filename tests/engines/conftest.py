@@ -99,6 +99,7 @@ def engine(request: pytest.FixtureRequest, started: Starter, host: Host) -> Iter
     wanted = request.node.get_closest_marker("firefox_preferences")
     before = browser.prefers(wanted.args[0]) if wanted and isinstance(browser, Firefox) else None
     yield browser
-    browser.forgets()
+    if not request.node.get_closest_marker("first_visit"):  # there the next test has another host
+        browser.forgets()
     if before is not None and isinstance(browser, Firefox):
         browser.prefers(before)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 import time
 from abc import ABC, abstractmethod
 from typing import Any
@@ -13,7 +14,14 @@ from selenium.webdriver.support.ui import Select
 from tests.browser.host import Host
 
 WIDTH, HEIGHT = 412, 915  # a phone [px]
-PATIENCE = 30  # seconds: a machine under load starts Python slowly
+PATIENCE = 60  # seconds: a machine under load starts Python slowly, and WebKit the slowest
+SHOWN = 400  # letters of the page, where something does not come about
+PASTE = """
+const [box, text] = [document.querySelector(arguments[0]), arguments[1]];
+box.value = text;
+box.dispatchEvent(new Event("paste", { bubbles: true }));
+box.dispatchEvent(new Event("input", { bubbles: true }));
+"""
 CLEAR_ALL = "localStorage.clear(); sessionStorage.clear()"
 DROP_DATABASES = """
 return indexedDB.databases().then((all) => Promise.all(all.map(({ name }) =>
@@ -64,8 +72,9 @@ class Engine(ABC):
         self.driver.get(self.host.address + place)
 
     def reloads(self) -> None:
-        """Open the same page again."""
-        self.driver.refresh()
+        """Open the same page again as a reader does: a driver's own reload passes the copy by."""
+        self.run("document.documentElement.dataset.before = ''; location.reload()")
+        self.waits_for("!('before' in document.documentElement.dataset)")
 
     def run(self, script: str, *arguments: Any) -> Any:
         """Run the body of a function in the page; gives what it returns, once a promise is kept."""
@@ -76,7 +85,8 @@ class Engine(ABC):
         end = time.monotonic() + seconds
         while not self.run(f"return Boolean({condition})"):
             if time.monotonic() > end:
-                raise AssertionError(f"in {self.name} never so: {condition}\n{self.text('body')}")
+                shown = self.text("main")[:SHOWN]
+                raise AssertionError(f"in {self.name} never so: {condition}\nshown: {shown}")
             time.sleep(0.1)
 
     def waits_for_outcome(self, outcome: str) -> None:
@@ -84,9 +94,9 @@ class Engine(ABC):
         self.waits_for(f"document.querySelector('[data-verdict][data-outcome=\"{outcome}\"]')")
 
     def waits_for_text(self, text: str, css: str = "body") -> None:
-        """Wait until a text is shown somewhere in the first element that fits."""
-        found = f"document.querySelector({css!r})?.innerText"
-        self.waits_for(f"{found}?.replaceAll('\\u00a0', ' ').includes({text!r})")
+        """Wait until a text is shown in the first element that fits, however it is broken up."""
+        shown = f"document.querySelector({json.dumps(css)})?.innerText.replaceAll(/\\s+/g, ' ')"
+        self.waits_for(f"{shown}.includes({json.dumps(' '.join(text.split()))})")
 
     def find(self, css: str) -> WebElement:
         """Find the first element that fits."""
@@ -120,16 +130,25 @@ class Engine(ABC):
             return
         self.run("arguments[0].querySelector(arguments[1]).click()", field, f"[value='{value}']")
 
+    def pastes(self, text: str, css: str) -> None:
+        """Put a text into a box as from the clipboard."""
+        self.run(PASTE, css, text)
+
     def picture(self, css: str = "") -> bytes:
         """Return a picture, as PNG, of the first element that fits, or of the window."""
         return self.find(css).screenshot_as_png if css else self.driver.get_screenshot_as_png()
 
+    def keeps(self, **labels: str) -> None:
+        """Keep the verdict that is shown in the job log, under labels."""
+        self.click("[data-keep] summary")
+        self.waits_for("document.querySelector('[data-keep] [data-alive]')")
+        for name, text in labels.items():
+            self.find(f"[data-keep] [name={name}]").send_keys(text)
+        self.click("[data-keep] form button")
+        self.waits_for_text("Kept", "[data-keep] [data-told]")
+
     def forgets(self) -> None:
         """Lose what was remembered or kept of the host, but for its offline copy."""
-        if str(self.driver.current_url).startswith(self.host.origin):
-            self.run(CLEAR_ALL)
-            self.driver.get("about:blank")
-            self.driver.get(f"{self.host.origin}/nothing-here")  # no script of a page runs there
-            self.run(CLEAR_ALL)
-            self.run(DROP_DATABASES)
-        self.driver.get("about:blank")
+        self.driver.get(f"{self.host.origin}/nothing-here")
+        self.run(CLEAR_ALL)
+        self.run(DROP_DATABASES)

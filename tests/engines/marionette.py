@@ -19,7 +19,6 @@ from selenium.webdriver.remote.remote_connection import RemoteConnection
 NAMES = {
     Command.NEW_SESSION: "WebDriver:NewSession",
     Command.GET: "WebDriver:Navigate",
-    Command.REFRESH: "WebDriver:Refresh",
     Command.GET_CURRENT_URL: "WebDriver:GetCurrentURL",
     Command.W3C_EXECUTE_SCRIPT: "WebDriver:ExecuteScript",
     Command.FIND_ELEMENT: "WebDriver:FindElement",
