@@ -22,6 +22,12 @@ box.value = text;
 box.dispatchEvent(new Event("paste", { bubbles: true }));
 box.dispatchEvent(new Event("input", { bubbles: true }));
 """
+WALK = """
+const link = Object.assign(document.createElement("a"), { href: arguments[0] });
+document.querySelector(".md-content").dataset.before = "";
+document.querySelector(".md-content").append(link);
+link.click();
+"""
 CLEAR_ALL = "localStorage.clear(); sessionStorage.clear()"
 DROP_DATABASES = """
 return indexedDB.databases().then((all) => Promise.all(all.map(({ name }) =>
@@ -70,6 +76,11 @@ class Engine(ABC):
         if "#" in place:
             self.driver.get("about:blank")  # an address that differs after its # is not opened anew
         self.driver.get(self.host.address + place)
+
+    def walks(self, place: str) -> None:
+        """Follow a link of the page to another place: the checkers go on running."""
+        self.run(WALK, self.host.address + place)
+        self.waits_for("!document.querySelector('[data-before]')")
 
     def reloads(self) -> None:
         """Open the same page again as a reader does: a driver's own reload passes the copy by."""

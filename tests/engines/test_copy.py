@@ -21,19 +21,32 @@ def second(site: Path, tmp_path_factory: pytest.TempPathFactory) -> Path:
     return make_second_build(site, tmp_path_factory.mktemp("second") / "site")
 
 
-def test_the_site_works_without_a_network(engine: Engine, host: Host) -> None:
-    """With the host gone a reload judges, and another page opens."""
+def test_the_copy_needs_no_network_and_changes_as_a_whole(
+    engine: Engine, host: Host, second: Path
+) -> None:
+    """Without the host a reload judges and a page opens; a new build waits until it is taken."""
     engine.open(CASE)
     engine.waits_for_outcome("pass")
     engine.waits_for_text("Works offline. Copy built on", "[data-offline]")
     host.stop()
-
     engine.reloads()
     engine.waits_for_outcome("pass")
-
     engine.open("limits/iec-61008-1/")
     engine.waits_for_text("IEC 61008-1", "h1")
-    engine.waits_for_text("Works offline", "[data-offline]")
+
+    host.folder = second
+    host.start()
+    engine.reloads()
+    engine.waits_for_text(NOTICE, ".notice")
+    assert MARK.strip() not in engine.text("body")
+    host.stop()
+    engine.run("document.querySelector('.notice button').click()")
+    engine.waits_for_text(MARK)
+    engine.waits_for_text("24 December 2031", "[data-offline]")
+    engine.open(CASE)
+    engine.waits_for_outcome("pass")
+    assert MARK.strip() in engine.text("body")
+    assert [name for name in engine.run("return caches.keys()") if "second" not in name] == []
 
 
 @pytest.mark.only("firefox")
@@ -51,25 +64,3 @@ def test_a_browser_started_again_needs_no_network(engine: Engine, host: Host) ->
     engine.waits_for_outcome("pass")
     engine.open("log/")
     engine.waits_for_text("Way 8", "[data-list]")
-
-
-def test_a_new_build_waits_and_then_takes_over_whole(
-    engine: Engine, host: Host, second: Path
-) -> None:
-    """The old build serves until the reader takes the new one, which is then all there."""
-    engine.open(CASE)
-    engine.waits_for_outcome("pass")
-    engine.waits_for_text("Works offline", "[data-offline]")
-    host.folder = second
-
-    engine.reloads()
-    engine.waits_for_text(NOTICE, ".notice")
-    engine.waits_for_outcome("pass")
-    assert MARK not in engine.text("body")
-
-    host.stop()
-    engine.run("document.querySelector('.notice button').click()")
-    engine.waits_for_text(MARK.strip())
-    engine.waits_for_outcome("pass")
-    engine.waits_for_text("24 December 2031", "[data-offline]")
-    assert [name for name in engine.run("return caches.keys()") if "second" not in name] == []
