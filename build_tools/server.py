@@ -76,6 +76,10 @@ class Server(ThreadingHTTPServer):
 
     allow_reuse_address = os.name == "posix"
 
+    def serve_forever(self, poll_interval: float = 0.05) -> None:
+        """Answer until told to stop, and look often whether that was told [s]."""
+        super().serve_forever(poll_interval)
+
 
 def accepted_encodings(header: str) -> set[str]:
     """Read which squeezed copies a browser takes from its Accept-Encoding header."""

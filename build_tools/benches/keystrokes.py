@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from statistics import quantiles
 
-from playwright.sync_api import Page, sync_playwright
+from playwright.sync_api import Page
 
 from build_tools.benches.start_up import SITE_PAGE
+from build_tools.browser_driver import browser_driver
 from build_tools.chromium import find_chromium
 from build_tools.figures import Figure
 from build_tools.site_build import ensure_site
@@ -34,7 +35,7 @@ def measure() -> list[Figure]:
     Returns:
         The 95th percentile of the waits [ms].
     """
-    with sync_playwright() as playwright, served(ensure_site()) as origin:
+    with browser_driver() as playwright, served(ensure_site()) as origin:
         browser = playwright.chromium.launch(executable_path=find_chromium())
         page = browser.new_page()
         page.goto(f"{origin}/{SITE_PAGE}")

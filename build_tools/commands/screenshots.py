@@ -5,9 +5,8 @@ from __future__ import annotations
 import argparse
 from collections.abc import Sequence
 
-from playwright.sync_api import sync_playwright
-
 from build_tools import places
+from build_tools.browser_driver import browser_driver
 from build_tools.chromium import LEAN, find_chromium
 from build_tools.folders import replacing
 from build_tools.progress import say, show_count
@@ -39,7 +38,7 @@ def run(arguments: Sequence[str]) -> int:
 def _take(views: Views, names: Sequence[str]) -> list[Fault]:
     taken, faults = {}, list[Fault]()
     chosen = [view for view in views.views if view.name in names]
-    with sync_playwright() as playwright, served(ensure_site()) as origin:
+    with browser_driver() as playwright, served(ensure_site()) as origin:
         browser = playwright.chromium.launch(executable_path=find_chromium(), args=[LEAN])
         with replacing(FOLDER) as folder:
             camera = Camera(browser, origin, folder, views)

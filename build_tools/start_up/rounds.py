@@ -9,8 +9,9 @@ from pathlib import Path
 from statistics import median
 from typing import NamedTuple
 
-from playwright.sync_api import Playwright, sync_playwright
+from playwright.sync_api import Playwright
 
+from build_tools.browser_driver import browser_driver
 from build_tools.progress import show_now
 from build_tools.server import HOST, make_server
 from build_tools.start_up.visits import Visitor
@@ -48,7 +49,7 @@ def waits(stock: Side, ours: Side, rounds: int, *, slow: bool) -> dict[str, Wait
         that was and now has no network.
     """
     seen: dict[str, list[tuple[float, float]]] = {kind: [] for kind in VISITS}
-    with sync_playwright() as playwright:
+    with browser_driver() as playwright:
         for number in range(1, rounds + 1):
             show_now(f"round {number} of {rounds}{', slowed' if slow else ''}")
             pair = [_round(playwright, side, slow=slow) for side in (stock, ours)]

@@ -4,8 +4,7 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from playwright.sync_api import sync_playwright
-
+from build_tools.browser_driver import browser_driver
 from build_tools.browser_files import worker
 from build_tools.start_list import ARCHIVES, IMPORTED, MACHINE_CODE
 from build_tools.start_up.rounds import served
@@ -32,7 +31,7 @@ def compressed_bytes(site: Path, place: str) -> int:
     Returns:
         The bytes of all bodies as they are sent to a browser that takes brotli.
     """
-    with sync_playwright() as playwright, served(site) as origin:
+    with browser_driver() as playwright, served(site) as origin:
         visitor = Visitor(playwright, slow=False)
         try:
             by_page = visitor.look(f"{origin}/{place}", FETCHED)

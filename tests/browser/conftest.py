@@ -11,8 +11,9 @@ from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
-from playwright.sync_api import Browser, BrowserContext, Page, Playwright, sync_playwright
+from playwright.sync_api import Browser, BrowserContext, Page, Playwright
 
+from build_tools.browser_driver import browser_driver
 from build_tools.chromium import LEAN, find_chromium
 from build_tools.packed_browser.package import PROGRAM
 from build_tools.site_build import ensure_site
@@ -64,7 +65,7 @@ def elsewhere() -> Elsewhere:
 @pytest.fixture(scope="session")
 def playwright() -> Iterator[Playwright]:
     """What starts browsers and speaks with them."""
-    with sync_playwright() as started:
+    with browser_driver() as started:
         yield started
 
 
