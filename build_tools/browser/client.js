@@ -2,7 +2,7 @@ import { recall, remember } from "./memory.js";
 import { rehearse } from "./rehearsal.js";
 import { hearReplies } from "./replies.js";
 import { checkScripts } from "./script-check.js";
-import { serving } from "./copy-mending.js";
+import { isServed } from "./copy-mending.js";
 
 const QUIET = 1000; // milliseconds without a question after which the image is kept
 const IMAGE = "start image"; // the length of the one that is kept [bytes]; the head's script reads it too
@@ -43,7 +43,7 @@ export function start({ fresh = false } = {}) {
     return;
   }
   change({ stage: "fetching", done: 0, total: 0, why: "" });
-  isKept = Boolean(serving());
+  isKept = isServed();
   const begun = globalThis.begunWorker;
   globalThis.begunWorker = null;
   begun ? takeOver(begun) : startWorker({ fresh, image: fresh ? 0 : recall(IMAGE) });
