@@ -22,6 +22,7 @@ from tests.engines.webkit import WebKit
 MARKS = (
     "first_visit: a host of its own, of which the browser has seen nothing",
     "only(name): in the engine of this name alone",
+    "allows(*words): errors with these words pass, in a test that breaks things on purpose",
     "firefox_preferences(preferences): in Firefox alone, with other preferences",
 )
 ALL_ARE_HERE = "EVERY_ENGINE"
@@ -98,8 +99,12 @@ def engine(request: pytest.FixtureRequest, started: Starter, host: Host) -> Iter
     browser.host = host
     wanted = request.node.get_closest_marker("firefox_preferences")
     before = browser.prefers(wanted.args[0]) if wanted and isinstance(browser, Firefox) else None
+    browser.complaints()
     yield browser
+    broken = browser.complaints()
     if not request.node.get_closest_marker("first_visit"):  # there the next test has another host
         browser.forgets()
     if before is not None and isinstance(browser, Firefox):
         browser.prefers(before)
+    allowed = [word for mark in request.node.iter_markers("allows") for word in mark.args]
+    assert [one for one in broken if not any(word in one for word in allowed)] == []

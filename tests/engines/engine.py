@@ -66,6 +66,10 @@ class Engine(ABC):
     def ends(self) -> None:
         """End the browser and all that it needs, for good."""
 
+    def complaints(self) -> list[str]:
+        """Return what pages of the host have broken since last asked, where an engine tells it."""
+        return []
+
     def restarts(self) -> None:
         """End the browser and start it again."""
         self.stop()

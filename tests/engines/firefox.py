@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import base64
+import hashlib
 import json
 import shutil
 import subprocess
@@ -39,6 +41,17 @@ for (const [name, value] of Object.entries(arguments[0])) {
   }
 }
 return before
+"""
+
+# A page that is left while a script comes has nothing of it, which is told as a wrong hash.
+CUT_OFF = base64.b64encode(hashlib.sha256(b"").digest()).decode()
+TOLD = """
+const told = Services.console.getMessageArray()
+  .filter((one) => one instanceof Ci.nsIScriptError && !(one.flags & Ci.nsIScriptError.warningFlag))
+  .filter(({ sourceName }) => sourceName.startsWith(arguments[0]))
+  .map(({ errorMessage }) => errorMessage);
+Services.console.reset();
+return told
 """
 
 
@@ -92,6 +105,11 @@ class Firefox(Engine):
             return self.run(script, *arguments)
         finally:
             self.connection.ask("Marionette:SetContext", {"value": "content"})
+
+    def complaints(self) -> list[str]:
+        """Return what pages of the host have broken since last asked: errors, and their policy."""
+        found: list[str] = self.run_inside(TOLD, self.host.origin)
+        return [one for one in found if CUT_OFF not in one]
 
     def prefers(self, preferences: dict[str, Any]) -> dict[str, Any]:
         """Set preferences; gives what they were, where None stands for the browser's own."""
