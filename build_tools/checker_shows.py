@@ -9,6 +9,7 @@ from typing import Any
 from urllib.parse import urlencode
 
 from build_tools import places
+from build_tools.far_days import far_days
 from build_tools.forms import form_fields
 from build_tools.rendering import html
 from checkers import run
@@ -35,6 +36,7 @@ def checker_show(words: str, root: str) -> str:
         fields=form_fields(checker.inputs, slug),
         given=case.strip(),
         own_address=not case,
+        far=far_days(),
         root=root,
     )
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 import json
 from collections.abc import Mapping
 
+from build_tools.far_days import far_days
 from build_tools.forms import form_fields
 from build_tools.limit_pages import documents
 from build_tools.rendering import html
@@ -39,6 +40,7 @@ def practice_show(_: str, root: str) -> str:
         steps=[_step(key, words) for key, words in STEPS.items()],
         tables=json.dumps(table_pages(), ensure_ascii=False),
         asking=levels_that_ask("cause"),
+        far=far_days(),
         root=root,
     )
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 
+from build_tools.far_days import far_days
 from build_tools.forms import form_fields
 from build_tools.rendering import html
 from checkers.catalogue.schedule import CHECKER, Inputs
@@ -39,6 +40,7 @@ def schedule_show(_: str, root: str) -> str:
         checker=CHECKER,
         fields=form_fields(Inputs, CHECKER.slug, leave_out=ASKED_ELSEWHERE),
         meanings=json.dumps(meanings(), ensure_ascii=False),
+        far=far_days(),
         root=root,
     )
 

@@ -1,5 +1,6 @@
 import { ask, follow, forget } from "./client.js";
 import { addEntry, addNext, removeEntry } from "./entries.js";
+import { showFarDay } from "./far-day.js";
 import { keepOneAnswer, showUnits } from "./fields.js";
 import { known, partAt, read, readyForPaper, showProblems, write } from "./form.js";
 import { fromFragment, toFragment } from "./address.js";
@@ -132,6 +133,7 @@ function judge(checker) {
   const request = read(checker.form);
   checker.request = request;
   showUnits(checker.form);
+  showFarDay(checker.root, request.on);
   keepInMind(checker, request);
   clearTimeout(checker.workingTimer);
   if (checker.stage === "ready") {

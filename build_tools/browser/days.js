@@ -1,4 +1,4 @@
-/** A day as people write it. */
+/** A day of the calendar, as 2026-12-01, as people write it: the same day wherever they are. */
 export function dayOf(text) {
-  return new Date(text).toLocaleDateString("en-GB", { day: "numeric", month: "long", year: "numeric" });
+  return new Date(text).toLocaleDateString("en-GB", { day: "numeric", month: "long", year: "numeric", timeZone: "UTC" });
 }

@@ -1,6 +1,7 @@
 import { fromFragment, toFragment } from "./address.js";
 import { ask, follow, forget, start } from "./client.js";
 import { say } from "./element.js";
+import { showFarDay } from "./far-day.js";
 import { read, showProblems, write } from "./form.js";
 import { recall } from "./memory.js";
 import { isNoAnswer } from "./outcomes.js";
@@ -89,6 +90,7 @@ function drawnNumber() {
 /** Ask what was shown so far, and lay it out. */
 function show(page) {
   const { practised } = page;
+  showFarDay(page.root, practised.on);
   ask(page, "practice", requestOf(practised), (reply) => {
     page.reply = reply;
     page.all("case").forEach((one) => { one.hidden = reply.kind !== "result"; });

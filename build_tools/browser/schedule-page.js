@@ -1,5 +1,6 @@
 import { fromFragment } from "./address.js";
 import { follow, start } from "./client.js";
+import { showFarDay } from "./far-day.js";
 import { keepOneAnswer } from "./fields.js";
 import { read, showProblems, write } from "./form.js";
 import { isNoAnswer } from "./outcomes.js";
@@ -40,6 +41,7 @@ function listen(page) {
   on(page.form, "input", ({ target }) => {
     const field = target.closest("[data-field]");
     field && keepOneAnswer(field, target);
+    showFarDay(page.root, read(page.form).on);
   });
   on(page.form, "submit", (event) => event.preventDefault());
   on(page.part("drop"), "dragover", (event) => event.preventDefault());
@@ -64,6 +66,7 @@ function openCase(page) {
   const { text = "", mapping = [], ...request } = fromFragment(location.hash) ?? {};
   const chosen = meanings(mapping);
   write(page.form, chosen ? request : { mapping, ...request });
+  showFarDay(page.root, request.on);
   page.part("text").value = text;
   if (text) {
     judgeText(page, chosen ?? new Map());
