@@ -16,9 +16,11 @@ from mkdocs.structure.nav import Navigation
 from mkdocs.structure.pages import Page
 
 from build_tools import browser_files, integrity, pages, policy
+from build_tools.lost_page import write_lost_page
 from build_tools.search_words import search_words
 from build_tools.shows import fill_in
 from build_tools.theme_keys import mend_keys
+from build_tools.theme_leavings import leave_out
 from build_tools.theme_repairs import repaired
 from build_tools.theme_search import mend_search
 from build_tools.theme_start import mend_start, waiting
@@ -53,7 +55,7 @@ def on_page_context(
 ) -> None:
     """Before a page meets its template: what stands on every page."""
     del config, nav
-    context["foot"] = pages.foot(page.file.src_uri)
+    context["foot"] = pages.foot(page.file.src_uri, page.url)
     context["first_checker"] = browser_files.first_checker(page.content or "")
     context["entry"] = browser_files.entry()
     context["worker"] = browser_files.worker()
@@ -73,5 +75,7 @@ def on_post_build(config: MkDocsConfig) -> None:
     mend_search(site)
     mend_keys(site)
     mend_start(site)
+    leave_out(site)
+    write_lost_page(site, config.site_name)  # over the one that the theme makes
     integrity.bind(site)
     policy.protect(site)

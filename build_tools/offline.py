@@ -14,12 +14,10 @@ from build_tools.media_types import TYPES, media_type
 from build_tools.policy import sent_headers
 
 IDENTITY = "build.json"  # tells a page, by whatever way it came, which build it is of
-# Nothing asks for these: other programs' maps, and lists for machines that read sites.
-LEFT_OUT = (".map", ".br", ".gz", "sitemap.xml", ".py", ".toml")
+# Nothing asks for these: squeezed copies for servers, and lists for machines that read sites.
+LEFT_OUT = (".br", ".gz", "sitemap.xml", ".py", ".toml")
 # What the service worker squeezes before it keeps it.
 SQUEEZED = (".html", ".json", ".svg", ".whl", ".zip")
-# The theme's word lists for searching in other languages than ours.
-OTHER_LANGUAGES = "assets/javascripts/lunr/"
 
 
 def write_precache(site: Path, build_id: str, corrects: Sequence[str]) -> None:
@@ -71,8 +69,4 @@ def _kept_size(path: Path) -> int:
 
 def is_kept(name: str) -> bool:
     """Tell whether a file belongs into the copy on a reader's device."""
-    return (
-        name != SERVICE_WORKER
-        and not name.endswith(LEFT_OUT)
-        and not name.startswith(OTHER_LANGUAGES)
-    )
+    return name != SERVICE_WORKER and not name.endswith(LEFT_OUT)

@@ -9,6 +9,7 @@ from build_tools import browser_files, code_pages, limit_pages, load_pages
 from build_tools.checker_shows import checker_show, doors_show, examples_show
 from build_tools.contents_shows import contents_show
 from build_tools.corrections import corrections_show
+from build_tools.credits import credits_show
 from build_tools.currents import bands_show, currents_show
 from build_tools.log_shows import log_show
 from build_tools.number_shows import known_show, limit_show
@@ -49,6 +50,7 @@ SHOWS: dict[str, Show] = {
     "load": load_pages.load_show,
     "loads": load_pages.loads_show,
     "corrections": corrections_show,
+    "credits": credits_show,
     "log": log_show,
     "picture": picture_show,
     "practice": practice_show,
@@ -124,10 +126,10 @@ def _of_equipment(folder: str, name: str) -> tuple[str, ...]:
     return cautions_against(load.hazards) if load else ()
 
 
-def foot(place: str) -> str:
-    """Return what stands under every page: cautions, the note on local codes, the copy's state.
+def foot(place: str, url: str) -> str:
+    """Return what stands under every page: cautions, local codes, the copy, the credits.
 
-    Inputs: the page's place among the sources, as codes/gb.md.
+    Inputs: the page's place among the sources, as codes/gb.md, and its address in the site.
     """
     folder, _, name = place.removesuffix(".md").rpartition("/")
     code = CODES.get(name) if folder == "codes" else None
@@ -135,4 +137,5 @@ def foot(place: str) -> str:
         "shows/foot.html",
         cautions=dict.fromkeys((*_of_equipment(folder, name), *cautions_for(name))),
         local_note=local_note_for(code),
+        root=way_to_root(url),
     )

@@ -9,7 +9,7 @@
 import { unsqueezed } from "./copy-entries.js";
 import { factsOf } from "./copy-fetching.js";
 import { fill, isWhole, mend, refill, renew } from "./copy-filling.js";
-import { CACHE, keyOf, ourCaches, pathOf } from "./copy-places.js";
+import { CACHE, SCOPE, keyOf, ourCaches, pathOf } from "./copy-places.js";
 
 self.addEventListener("install", (event) => event.waitUntil(install()));
 self.addEventListener("activate", (event) => event.waitUntil(takeOver()));
@@ -18,6 +18,8 @@ self.addEventListener("fetch", (event) => {
   const path = pathOf(event.request);
   if (path !== null) {
     event.respondWith(serve(path, event.request));
+  } else if (event.request.mode === "navigate" && event.request.url.startsWith(SCOPE.href)) {
+    event.respondWith(fetch(event.request).catch(lost)); // a newer build may have a page there
   }
 });
 
@@ -74,6 +76,12 @@ async function kept(path) {
   const cache = await caches.open(CACHE);
   const found = await cache.match(keyOf(path));
   return found ? unsqueezed(found) : null;
+}
+
+/** Without a network: the page for a wrong address, as a host would send it. */
+async function lost() {
+  const page = await kept("404.html");
+  return page ? new Response(page.body, { status: 404, headers: page.headers }) : Response.error();
 }
 
 // A page of another build brings its own scripts along; any other file would meet those of this one.

@@ -16,6 +16,9 @@ BROWSERS_OWN = (
     "redirector.gvt1.com",
 )
 
+# What a browser says of the page for a wrong address before it has found the site's root.
+NOT_ITS_ROOT = ("Failed to load resource", "not a supported stylesheet MIME type")
+
 TELL_VIOLATIONS = """
 addEventListener("securitypolicyviolation", (event) => {
   console.error(`POLICY ${event.violatedDirective}: ${event.blockedURI} ${event.sample}`);

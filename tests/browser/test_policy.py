@@ -5,19 +5,20 @@ from __future__ import annotations
 import pytest
 from playwright.sync_api import Browser, Page, expect
 
-from tests.browser.guard import Elsewhere, Guard
+from build_tools.lost_page import LOST
+from tests.browser.guard import NOT_ITS_ROOT, Elsewhere, Guard
 from tests.browser.host import SOURCES, Host, source_folder
 from tests.browser.phone import PHONE, Phone
 
 pytestmark = pytest.mark.first_visit
 
-PLACES = ("", "checkers/", "limits/iec-61008-1/", "codes/gb/", "sources/", "404.html")
+PLACES = ("", "checkers/", "limits/iec-61008-1/", "codes/gb/", "sources/", LOST)
 
 
 @pytest.mark.parametrize("place", PLACES)
 def test_a_page_keeps_its_policy(phone: Phone, page: Page, guard: Guard, place: str) -> None:
     """Opening a page breaks no rule of its policy, which is there; the guard watches."""
-    guard.allow("404 (Not Found)" if place == "404.html" else "nothing")
+    guard.allow(*(NOT_ITS_ROOT if place == LOST else ("nothing",)))
     phone.open(place)
 
     policy = page.locator('meta[http-equiv="Content-Security-Policy"]').get_attribute("content")

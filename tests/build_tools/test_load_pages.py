@@ -52,7 +52,7 @@ def test_the_only_types_on_a_page_are_those_of_type_for_load(key: str) -> None:
 @pytest.mark.parametrize("key", LOADS)
 def test_a_page_carries_the_cautions_of_its_equipment(key: str) -> None:
     """At its foot, before the general ones."""
-    shown = unescape(foot(f"dc-sources/{key}.md"))
+    shown = unescape(foot(f"dc-sources/{key}.md", f"dc-sources/{key}/"))
 
     assert all(one in shown for one in cautions_against(LOADS[key].hazards))
 

@@ -24,8 +24,7 @@ def site(tmp_path: Path) -> Path:
         "index.html.br": "squeezed",
         "checkers/readings/index.html": "checker",
         "runtime/python.wasm": "code",
-        "assets/javascripts/lunr/min/lunr.de.min.js": "another language",
-        "assets/javascripts/bundle.js.map": "for other programs",
+        "sitemap.xml": "for other programs",
         "search/search_index.json": "{}",
     }
     for name, text in files.items():

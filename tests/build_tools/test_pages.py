@@ -65,7 +65,7 @@ def test_the_way_to_the_root(address: str, way: str) -> None:
 
 def test_a_page_asks_for_its_own_cautions_and_its_own_code() -> None:
     """A checker's page adds the checker's cautions; a code's page has that code's note."""
-    checker, code = foot("checkers/dc-bias.md"), foot("codes/gb.md")
+    checker, code = (foot(place, "any/page/") for place in ("checkers/dc-bias.md", "codes/gb.md"))
 
     assert all(_text(caution) in checker for caution in cautions_for("dc-bias"))
     assert _text(CODES["gb"].local_note) in code
