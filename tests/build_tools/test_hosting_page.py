@@ -10,7 +10,8 @@ from build_tools import places
 from build_tools.policy import sent_headers
 
 PAGE = (places.ROOT / "docs" / "hosting.md").read_text(encoding="utf-8")
-BLOCKS = dict(re.findall(r"```(\w+)\n(.*?)```", PAGE, re.DOTALL))
+FOUND = re.findall(r"```(\w+)\n(.*?)```", PAGE, re.DOTALL)
+BLOCKS = {kind: "".join(text for of, text in FOUND if of == kind) for kind, _ in FOUND}
 SENT = sent_headers()
 
 
