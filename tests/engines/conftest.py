@@ -102,9 +102,9 @@ def engine(request: pytest.FixtureRequest, started: Starter, host: Host) -> Iter
     browser.complaints()
     yield browser
     broken = browser.complaints()
-    if not request.node.get_closest_marker("first_visit"):  # there the next test has another host
-        browser.forgets()
     if before is not None and isinstance(browser, Firefox):
         browser.prefers(before)
+    if not request.node.get_closest_marker("first_visit"):  # there the next test has another host
+        browser.forgets()
     allowed = [word for mark in request.node.iter_markers("allows") for word in mark.args]
     assert [one for one in broken if not any(word in one for word in allowed)] == []

@@ -30,14 +30,17 @@ for (const [name, size] of [["width", arguments[0]], ["height", arguments[1]]]) 
 }
 """
 SET = """
+const { prefs } = Services;
+const kinds = [[prefs.PREF_BOOL, "Bool"], [prefs.PREF_INT, "Int"], [prefs.PREF_STRING, "String"]];
+const kindOf = (name) => new Map(kinds).get(prefs.getPrefType(name));
 const before = {};
 for (const [name, value] of Object.entries(arguments[0])) {
-  const { prefs } = Services;
-  const kind = { boolean: "Bool", number: "Int", string: "Char" };
-  const set = { true: () => prefs[`get${kind[typeof value]}Pref`](name), false: () => null };
-  before[name] = set[prefs.prefHasUserValue(name)]();
-  if (value === null) { prefs.clearUserPref(name); } else {
-    prefs[`set${kind[typeof value]}Pref`](name, value);
+  before[name] = prefs.prefHasUserValue(name) ? prefs[`get${kindOf(name)}Pref`](name) : null;
+  if (value === null) {
+    prefs.clearUserPref(name);
+  } else {
+    const kind = { boolean: "Bool", number: "Int", string: "String" }[typeof value];
+    prefs[`set${kind}Pref`](name, value);
   }
 }
 return before
