@@ -14,7 +14,10 @@ from tests.browser.starts import LENGTH
 from tests.engines.engine import Engine
 from tests.engines.test_core import CASE
 
-pytestmark = pytest.mark.first_visit
+pytestmark = [
+    pytest.mark.first_visit,
+    pytest.mark.allows("integrity attribute", "A ServiceWorker intercepted the request"),
+]
 
 LONG = 120  # seconds: a start that fails is followed by another, and WebKit compiles for long
 PASSED = "document.querySelector('[data-verdict][data-outcome=pass]')"
