@@ -3,7 +3,7 @@ import { element } from "./element.js";
 const SHORT = 2_000_000; // bytes left below which the reader is told
 const FRAMED = "This page is shown inside a page of another site. What you keep here stays with that page, apart from the job log of this site. ";
 const NOT_PROMISED = "The browser may throw the log away: when space runs short, when its data are cleared, or, in a private window, as soon as the window is closed. ";
-const SEVEN_DAYS = "Safari also does so after seven days of use without a visit here, unless this site is on the home screen: choose Share, then Add to Home Screen. ";
+const SEVEN_DAYS = "Safari may also do so after seven days of use without a visit here, unless this site is on the home screen: choose Share, then Add to Home Screen. ";
 const SAVE = "Save it as a file at the end of the job.";
 
 /** Show what the reader should know of the storage before anything is put into it, if anything. */

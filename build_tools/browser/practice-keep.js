@@ -49,8 +49,9 @@ export function waitingCase(which) {
   return which ? halfDone.find((one) => isSame(one, which)) : halfDone[0];
 }
 
+/** Forget all of it; false where it is on the device still. */
 export function clearProgress() {
-  write(empty());
+  return write(empty()) || recall(NAME) === null;
 }
 
 /** The progress as a file that anybody can read. */

@@ -116,6 +116,7 @@ function shown(page, practised, { answer, on }) {
   const last = practised.actions.length > 0 && shows.length > practised.shown.length ? answer.readings.at(-1) : null;
   Object.assign(practised, { shown: shows, on: practised.on || on });
   keepHalfDone(practised);
+  say(page.part("warning"), warning()); // the room may end while somebody practises
   showReadings(page, practised, answer);
   if (last) {
     showState(page.root, "unfinished", last.shows, last.done);

@@ -9,7 +9,7 @@ export function offerProgress(page) {
   on(page.part("save"), "click", () => {
     const file = progressFile();
     handOver(file);
-    say(page.part("told"), `Written to ${file.name}.`);
+    say(page.part("told"), `Handed to this browser as ${file.name}.`);
   });
   on(page.part("forget"), "click", () => askFirst(page));
   on(globalThis, "storage", () => showKept(page)); // another tab may have written
@@ -22,7 +22,11 @@ function askFirst(page) {
     made.addEventListener("click", () => { page.part("told").replaceChildren(); action(); page.part("forget").focus(); });
     return made;
   };
-  const sure = button("Yes, clear it all", () => { clearProgress(); showKept(page); say(page.part("told"), "Cleared."); });
+  const sure = button("Yes, clear it all", () => {
+    const isGone = clearProgress();
+    showKept(page);
+    say(page.part("told"), isGone ? "Cleared." : "Cleared on this page alone: this browser refuses to write, so the device still holds it.");
+  });
   page.part("told").replaceChildren("All cases, ended and half done, will be gone. ", sure, " ", button("Leave it", () => {}));
   sure.focus();
 }
