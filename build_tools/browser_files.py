@@ -146,9 +146,19 @@ def words() -> dict[str, Mapping[str, Any]]:
 
 
 def constants(values: Mapping[str, Mapping[str, Any] | Sequence[Any]]) -> bytes:
-    """Return a script that exports the values under their names."""
+    """Return a script that exports the values under their names.
+
+    Its records have no prototype: asked for `constructor`, as a file from outside may ask, they
+    hold nothing.
+    """
     lines = [
-        f"export const {name} = {json.dumps(value, ensure_ascii=False)};\n"
+        f"export const {name} = {json.dumps(_bare(value), ensure_ascii=False)};\n"
         for name, value in values.items()
     ]
     return "".join(lines).encode()
+
+
+def _bare(value: Any) -> Any:
+    if isinstance(value, Mapping):
+        return {"__proto__": None} | {name: _bare(one) for name, one in value.items()}
+    return [_bare(one) for one in value] if isinstance(value, list | tuple) else value

@@ -25,19 +25,34 @@ function* leaves(value, path) {
 }
 
 const DEEPEST = 8; // names in a path; no input lies as deep
+const MOST = { characters: 200_000, values: 3000 }; // above the fullest form there is
 
-/** Read a fragment; an anchor, or nothing at all, gives null. */
+/**
+ * Read a fragment; an anchor, or nothing at all, gives null.
+ *
+ * Of more than any form takes nothing is read but how much it is: that is refused by its name.
+ */
 export function fromFragment(fragment) {
   const text = fragment.replace(/^#/, "");
   if (!text.includes("=")) {
     return null;
   }
+  const pairs = text.length > MOST.characters ? [] : [...new URLSearchParams(text)];
+  if (pairs.length === 0 || pairs.length > MOST.values) {
+    return { "the address": excess(text, pairs.length) };
+  }
   const request = empty();
-  for (const [path, value] of new URLSearchParams(text)) {
+  for (const [path, value] of pairs) {
     const names = path.split(".");
     place(request, names.length > DEEPEST ? [path] : names, value);
   }
   return members(request);
+}
+
+function excess({ length }, values) {
+  const what = values ? "values" : "characters";
+  const [held, most] = [values || length, MOST[what]].map((one) => one.toLocaleString("en-GB"));
+  return `${held} ${what}; a form takes ${most} at most, so nothing was filled in`;
 }
 
 // Without a prototype, a name such as __proto__ in an address is a name like any other.

@@ -54,7 +54,9 @@ export function strangeField(name, value) {
 
 /** A value in so few letters that it can be shown. */
 export function inShort(value) {
-  return cut(typeof value === "string" ? value : JSON.stringify(value));
+  const text = typeof value === "string" ? value : JSON.stringify(value);
+  const isLong = text.length > SHOWN && Array.isArray(value);
+  return cut(isLong ? `${value.length.toLocaleString("en-GB")} entries: ${text}` : text);
 }
 
 /** A text as Python shows it where it is long. */

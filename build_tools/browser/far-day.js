@@ -10,7 +10,7 @@ const DAY = /^\d{4}-\d\d-\d\d$/;
  */
 export function showFarDay(root, given) {
   const place = root.querySelector("[data-far-day]");
-  const remark = remarkOn(place.dataset, DAY.test(given) ? given : "", today());
+  const remark = remarkOn(place.dataset, typeof given === "string" && DAY.test(given) ? given : "", today());
   place.hidden = !remark;
   say(place, remark);
 }

@@ -3,6 +3,7 @@ import { mark, saysSomething, setValue, valueOf } from "./fields.js";
 import { addEntry, foldAway, removeEntries, waits } from "./entries.js";
 
 const PARTS = "[data-field], [data-group], [data-many]";
+const MOST_STRANGE = 10; // names without a field that get one of their own
 const NOTHING_SAID = ["", "unknown"];
 const SCOPES = `${PARTS}, [data-entry], [data-inputs]`;
 
@@ -71,8 +72,13 @@ export function write(scope, request) {
     }
   }
   const strange = Object.entries(request).filter(([name, value]) => !hasPlace(parts, name, value));
-  putFirst(scope, strange.map(([name, value]) => strangeField(name, value ?? "")));
+  putFirst(scope, inFew(strange).map(([name, value]) => strangeField(name, value ?? "")));
   openWhereFilled(scope);
+}
+
+// Nobody reads or leaves out hundreds one by one: together they are refused as well.
+function inFew(strange) {
+  return strange.length > MOST_STRANGE ? [[`${strange.length} names`, Object.fromEntries(strange)]] : strange;
 }
 
 function valueFor(part, request) {

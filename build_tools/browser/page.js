@@ -1,3 +1,4 @@
+import { bringToLife } from "./alive.js";
 import { mount } from "./checker.js";
 import { start } from "./client.js";
 import { nameOpeners, openByKeyboard } from "./drawer.js";
@@ -26,16 +27,16 @@ function pageChanged() {
     start();
   }
   mounted = [
-    ...checkers.map(mount),
+    ...checkers.map((root) => bringToLife(mount, root)),
     ...Object.entries(LATER).flatMap(([name, fetchIt]) =>
-      [...document.querySelectorAll(`[data-${name}]`)].map((root) => mountedLater(fetchIt, root))),
+      [...document.querySelectorAll(`[data-${name}]`)].map((root) => bringToLife(() => mountLater(fetchIt, root), root))),
   ];
   showOfflineState();
 }
 
-function mountedLater(fetchIt, root) {
-  const coming = fetchIt().then((part) => part.mount(root), () => tellNotFetched(root));
-  return () => coming.then((unmount) => unmount?.());
+async function mountLater(fetchIt, root) {
+  const part = await fetchIt().catch(() => tellNotFetched(root));
+  return (await part?.mount(root)) ?? (() => {});
 }
 
 document.addEventListener("click", (event) => {

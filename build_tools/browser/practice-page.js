@@ -14,6 +14,7 @@ import { offerSteps, showSteps } from "./practice-steps.js";
 import { offerSharing } from "./sharing.js";
 import { showCrash, showFailure, showProgress, showState, showUnfinished } from "./verdict.js";
 
+const WHICH = ["level", "seed", "code", "on"];
 const LAST = 999_999; // the greatest number of a case
 
 /** Bring the page for practice to life; call what is returned when it goes. */
@@ -42,7 +43,7 @@ export function mount(root) {
 
 function listen(page) {
   const on = (target, event, action) => target.addEventListener(event, action, { signal: page.signal });
-  on(page.form, "change", () => open(page, read(page.form)));
+  on(page.form, "change", () => open(page, ...parted(read(page.form))));
   on(page.form, "submit", (event) => event.preventDefault());
   on(page.part("next"), "click", () => next(page));
   on(globalThis, "hashchange", () => {
@@ -55,20 +56,29 @@ function listen(page) {
 function openFirst(page) {
   const named = fromFragment(location.hash);
   const kept = { code: recall("last")?.code ?? "", seed: drawnNumber() };
-  const { sheet, ...which } = named ? { code: kept.code, ...named } : (waitingCase(null) ?? kept);
-  open(page, which);
-  if (named && sheet) {
+  const { sheet, ...given } = named ?? {};
+  const [which, strange] = parted({ code: kept.code, ...given });
+  named ? open(page, which, strange) : open(page, waitingCase(null) ?? kept);
+  if (sheet) {
     page.makeSheet(sheet);
   }
 }
 
-/** Begin a case, or go on with it where it waits half done. */
-function open(page, { level, seed, code, on }) {
+/** What was given, in two: what names a case, and what does not, which the checker refuses by name. */
+function parted(given) {
+  const names = ([name, value]) => WHICH.includes(name) && typeof value === "string";
+  const parts = Object.entries(given);
+  return [parts.filter(names), parts.filter((one) => !names(one))].map(Object.fromEntries);
+}
+
+/** Begin a case, or go on with it where it waits half done; `strange` is what else was given. */
+function open(page, { level, seed, code, on }, strange = {}) {
   const { default: usual } = page.form.querySelector("[data-field=code]").dataset;
   const which = newCase({ level, seed, code: code || usual, on });
   page.practised = waitingCase(which) ?? which;
   const { level: shown, seed: number, code: whose, on: day } = page.practised;
-  write(page.form, { level: shown, seed: number, code: whose, on: day });
+  page.strange = strange;
+  write(page.form, { level: shown, seed: number, code: whose, on: day, ...strange });
   show(page);
 }
 
@@ -91,7 +101,7 @@ function drawnNumber() {
 function show(page) {
   const { practised } = page;
   showFarDay(page.root, practised.on);
-  ask(page, "practice", requestOf(practised), (reply) => {
+  ask(page, "practice", { ...requestOf(practised), ...page.strange }, (reply) => {
     page.reply = reply;
     page.all("case").forEach((one) => { one.hidden = reply.kind !== "result"; });
     if (reply.kind === "result") {

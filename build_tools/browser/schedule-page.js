@@ -42,6 +42,9 @@ function listen(page) {
     const field = target.closest("[data-field]");
     field && keepOneAnswer(field, target);
     showFarDay(page.root, read(page.form).on);
+    if (page.wasGiven && !isGiven(page)) {
+      judgeText(page, page.chosen);
+    }
   });
   on(page.form, "submit", (event) => event.preventDefault());
   on(page.part("drop"), "dragover", (event) => event.preventDefault());
@@ -68,9 +71,13 @@ function openCase(page) {
   write(page.form, chosen ? request : { mapping, ...request });
   showFarDay(page.root, request.on);
   page.part("text").value = text;
-  if (text) {
-    judgeText(page, chosen ?? new Map());
+  if (text || isGiven(page)) {
+    take(page, ofText(text), chosen ?? new Map()); // what no field holds is refused by name, with rows or without
   }
+}
+
+function isGiven(page) {
+  return page.form.querySelector("[data-as-given]") !== null;
 }
 
 // What columns were said to hold, where it is said as the page says it; else null.
@@ -84,6 +91,8 @@ function judgeText(page, chosen) {
   if (text.trim()) {
     take(page, ofText(text), chosen);
   } else {
+    page.schedule = null;
+    page.wasGiven = false;
     showState(page.root, "unfinished", "Not judged yet", "Choose a file, or paste its rows.");
   }
 }
@@ -96,6 +105,7 @@ function take(page, schedule, chosen = new Map()) {
 
 async function judge(page) {
   page.running?.abort();
+  page.wasGiven = isGiven(page);
   const running = new AbortController();
   page.running = running;
   const { name } = page.schedule;

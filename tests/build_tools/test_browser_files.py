@@ -46,10 +46,11 @@ def test_every_word_of_a_reply_has_its_words() -> None:
 
 
 def test_a_constant_is_a_script_that_says_the_value() -> None:
-    """What is handed to the page as a script is JSON behind a name."""
-    text = browser_files.constants({"WORDS": {"a": "ü"}}).decode()
+    """What is handed to the page as a script is JSON behind a name; records have no prototype."""
+    text = browser_files.constants({"WORDS": {"a": [{"b": "ü"}]}}).decode()
+    read = json.loads(text.removeprefix("export const WORDS = ").rstrip(";\n"))
 
-    assert json.loads(text.removeprefix("export const WORDS = ").rstrip(";\n")) == {"a": "ü"}
+    assert read == {"__proto__": None, "a": [{"__proto__": None, "b": "ü"}]}
 
 
 def test_no_script_or_style_names_another_host() -> None:
