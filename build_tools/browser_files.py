@@ -15,6 +15,7 @@ from pathlib import Path
 from typing import Any
 
 from build_tools import places, stamps
+from build_tools.browsers import in_words, needs
 from build_tools.bundling import bundle
 from build_tools.corrections import corrected_days
 from build_tools.input_labels import input_labels
@@ -77,6 +78,12 @@ def _sources_of_worker() -> dict[str, bytes]:
         "corrections.js": constants({"CORRECTS": corrected_days()}),
         "log-labels.js": constants({"LABELS": input_labels()}),
         FOR_WORKERS: constants({"RUNTIME": _runtime(), "PROBE": probe()}),
+        "needs.js": constants(
+            {
+                "ENOUGH": in_words("checkers"),
+                "NEEDS": {key: need["name"] for key, need in needs().items()},
+            }
+        ),
         "words.js": constants(words()),
     }
 

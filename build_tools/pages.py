@@ -6,6 +6,7 @@ from pathlib import Path
 from typing import Any
 
 from build_tools import browser_files, code_pages, limit_pages, load_pages
+from build_tools.browser_shows import browsers_show
 from build_tools.checker_shows import checker_show, doors_show, examples_show
 from build_tools.contents_shows import contents_show
 from build_tools.corrections import corrections_show
@@ -34,6 +35,7 @@ from checkers.domain.sources.cautions import cautions_against, cautions_for
 
 SHOWS: dict[str, Show] = {
     "bands": bands_show,
+    "browsers": browsers_show,
     "causes": causes_show,
     "cautions": cautions_show,
     "checker": checker_show,

@@ -9,19 +9,22 @@ from jinja2 import Environment, FileSystemLoader, StrictUndefined
 from markupsafe import Markup
 
 from build_tools import places
+from build_tools.browsers import in_words
 
 TEMPLATES = places.TOOLS / "templates"
 
 
 @cache
 def _environment(*, escape: bool) -> Environment:
-    return Environment(
+    made = Environment(
         loader=FileSystemLoader(TEMPLATES),
         undefined=StrictUndefined,
         autoescape=escape,  # noqa: S701  # false for Markdown alone, which is not HTML
         trim_blocks=True,
         lstrip_blocks=True,
     )
+    made.globals["enough"] = in_words("checkers")  # told wherever a checker may not start
+    return made
 
 
 def html(template: str, **values: Any) -> Markup:

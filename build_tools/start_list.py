@@ -14,9 +14,12 @@ MACHINE_CODE = ".wasm"
 IMPORTED = ".js"  # the worker imports these itself
 ARCHIVES = (".whl", ".zip")
 WORKERS_OWN = (
+    "abilities.js",
     "archive.js",
     "asking.js",
     "beginning.js",
+    "failure.js",
+    "file-trouble.js",
     "kept-machine-code.js",
     "memory-pages.js",
     "private-file.js",

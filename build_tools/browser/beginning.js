@@ -1,3 +1,4 @@
+import { failureOf } from "./failure.js";
 import { compileKept } from "./kept-machine-code.js";
 import { restorePython, startPython } from "./python.js";
 import { PROBE, RUNTIME } from "./runtime.js";
@@ -28,7 +29,7 @@ async function started({ slug, machineCode, archives }, tell) {
     Promise.all([machineCode, files]).then(() => tell({ starting: true }), () => {});
     return await startPython(slug, machineCode, files);
   } catch (error) {
-    tell({ failed: String(error) });
+    tell({ failed: failureOf(error) });
     return null;
   }
 }

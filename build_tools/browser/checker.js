@@ -13,7 +13,7 @@ import { isNoAnswer } from "./outcomes.js";
 import { showResults } from "./results.js";
 import { offerSharing } from "./sharing.js";
 import { typedBefore } from "./typed.js";
-import { keepInView, showCrash, showFailure, showProgress, showUnfinished, showVerdict, showWorking } from "./verdict.js";
+import { keepInView, showCrash, showFailure, showLong, showProgress, showUnfinished, showVerdict, showWorking } from "./verdict.js";
 
 const WORKING_AFTER = 150; // milliseconds after which an old verdict must not stand any longer
 
@@ -202,6 +202,9 @@ function stateChanged(checker, state) {
     showFailure(checker.root, state);
   } else if (state.stage !== "ready") {
     showProgress(checker.root, state);
+  } else if (state.long && !checker.judged) {
+    clearTimeout(checker.workingTimer);
+    showLong(checker.root);
   } else if (!checker.reply) {
     showWorking(checker.root);
   }

@@ -1,20 +1,26 @@
+import { isServed } from "./copy-mending.js";
+import { failureOf } from "./failure.js";
+import { inWords } from "./failure-words.js";
 import { recall, remember } from "./memory.js";
 import { rehearse } from "./rehearsal.js";
 import { hearReplies } from "./replies.js";
 import { checkScripts } from "./script-check.js";
-import { isServed } from "./copy-mending.js";
+import { watchOver } from "./watch.js";
+import { whyNotMade, whyNotRun } from "./worker-trouble.js";
 
 const QUIET = 1000; // milliseconds without a question after which the image is kept
 const IMAGE = "start image"; // the length of the one that is kept [bytes]; the head's script reads it too
+const WORKER = new URL("./worker.js", import.meta.url);
 
 /**
  * The one worker of this page, and what it is doing.
  *
  * It outlives the page's text: navigation inside the site keeps it. `stage` is idle,
- * fetching, starting, ready or failed; `done` and `total` are bytes while it is fetching;
+ * fetching, starting, ready or failed; `done` and `total` are bytes while it is fetching; `long`
+ * tells that it has been silent for long; `failure` why it failed, and `ran` whether it had been ready;
  * `answered` tells that some question was.
  */
-const state = { stage: "idle", done: 0, total: 0, why: "", answered: false };
+const state = { stage: "idle", done: 0, total: 0, long: false, failure: null, ran: false, answered: false };
 const listeners = new Set();
 const calls = new Map(); // by number: how to give a call of the schedule its reply
 const asked = new Map(); // by who asks: the number in flight, and the newest request behind it
@@ -25,6 +31,14 @@ let takenImage = false; // whether the worker holds an image that is not kept ye
 let quiet = 0;
 let stopHearing = () => {};
 let lastNumber = 0;
+let knowsModules = true; // whether this browser looks at the kind of worker that it is asked for
+
+const watch = watchOver({
+  waits: () => state.stage === "ready" ? calls.size > 0 || isAsked() : worker !== null,
+  ask: () => worker.postMessage({ ping: true }),
+  long: () => change({ long: true }),
+  ended: () => fail({ kind: "ended", file: "", detail: "" }),
+});
 
 /** Hear of every change of state, at once and from now on; call what is returned to stop. */
 export function follow(listener) {
@@ -42,36 +56,59 @@ export function start({ fresh = false } = {}) {
   if (state.stage !== "idle" && state.stage !== "failed") {
     return;
   }
-  change({ stage: "fetching", done: 0, total: 0, why: "" });
+  change({ stage: "fetching", done: 0, total: 0, failure: null, ran: false });
   isKept = isServed();
   const begun = globalThis.begunWorker;
   globalThis.begunWorker = null;
   begun ? takeOver(begun) : startWorker({ fresh, image: fresh ? 0 : recall(IMAGE) });
 }
 
+/**
+ * Start anew, whether it failed or is silent, with every file fetched anew.
+ *
+ * What was asked of a checker is asked again; a call of the schedule is rejected.
+ */
+export function tryAgain() {
+  stop("it was started anew");
+  change({ stage: "idle", long: false });
+  start({ fresh: true });
+}
+
 function startWorker(how) {
+  worker?.terminate();
+  const slug = document.querySelector("[data-checker]")?.dataset.checker;
+  const name = JSON.stringify({ slug, ...how });
+  const past = how?.fresh ? `?anew=${Date.now()}` : ""; // the copy and the caches are passed by
+  knowsModules = false;
+  const kind = { name, get type() { knowsModules = true; return "module"; } };
   try {
-    const slug = document.querySelector("[data-checker]")?.dataset.checker;
-    const name = JSON.stringify({ slug, ...how });
-    const past = how?.fresh ? `?anew=${Date.now()}` : ""; // the copy and the caches are passed by
-    worker = new Worker(new URL(`./worker.js${past}`, import.meta.url), { type: "module", name });
+    worker = new Worker(new URL(`${WORKER}${past}`), kind);
   } catch (error) {
-    fail(String(error));
+    fail(whyNotMade(error));
     return;
   }
-  worker.addEventListener("message", ({ data }) => hear(data));
-  worker.addEventListener("error", failedToStart);
+  listen(worker, failedToStart);
 }
 
+// Its failure may have been chance, and what it says is not what the next one says.
 function takeOver({ worker: begun, heard }) {
   worker = begun;
-  worker.onmessage = ({ data }) => hear(data);
-  worker.onerror = failedToStart;
-  heard.forEach((event) => (event.type === "error" ? failedToStart(event) : hear(event.data)));
+  listen(begun, (event) => (state.stage === "ready" ? failedToStart(event) : startWorker({ fresh: true })));
+  heard.forEach((event) => (event.type === "error" ? begun.onerror(event) : begun.onmessage(event)));
 }
 
-function failedToStart(event) {
-  fail(event.message || "the worker did not start");
+function listen(made, failed) {
+  made.onmessage = ({ data }) => made === worker && hear(data);
+  made.onerror = (event) => made === worker && failed(event);
+  watch.begin();
+}
+
+async function failedToStart({ message }) {
+  const failed = worker;
+  const failure = await whyNotRun(message ?? "", WORKER, knowsModules);
+  if (failed === worker) {
+    fail(failure);
+  }
 }
 
 /**
@@ -102,15 +139,16 @@ export async function callSchedule(call, value) {
   return new Promise((resolve, reject) => {
     calls.set(number, { resolve, reject });
     worker.postMessage({ number, call, value });
+    watch.begin();
   });
 }
 
 function running() {
   return new Promise((resolve, reject) => {
-    const wait = ({ stage, why }) => {
+    const wait = ({ stage }) => {
       if (stage === "ready" || stage === "failed") {
         listeners.delete(wait);
-        stage === "ready" ? resolve() : reject(new Error(why));
+        stage === "ready" ? resolve() : reject(new Error(inWords(state)));
       }
     };
     listeners.add(wait);
@@ -131,13 +169,24 @@ function send(mine) {
   lastNumber += 1;
   Object.assign(mine, { number: lastNumber, current: mine.next, next: null });
   worker.postMessage({ number: mine.number, slug: mine.current.slug, request: mine.current.request });
+  watch.begin();
+}
+
+function isAsked() {
+  return [...asked.values()].some(({ number }) => number > 0);
 }
 
 function hear(data) {
+  watch.heard(data);
+  if (data.alive) {
+    return;
+  }
+  if (state.long) {
+    change({ long: false });
+  }
   if (data.failed) {
     fail(data.failed);
   } else if (data.refused) {
-    worker.terminate();
     remember(IMAGE, 0);
     startWorker();
   } else if (data.kept) {
@@ -165,7 +214,7 @@ async function whenCompared({ taken, channel }) {
   try {
     await (isKept || checkScripts());
   } catch (error) {
-    worker === mine && fail(String(error));
+    worker === mine && fail(failureOf(error));
     return;
   }
   if (worker === mine) {
@@ -202,7 +251,15 @@ function deliver(mine, reply) {
   }
 }
 
-function fail(why) {
+function fail(failure) {
+  const ran = state.stage === "ready";
+  const words = inWords({ failure, ran });
+  stop(words);
+  console.warn(words);
+  change({ stage: "failed", failure, ran, long: false });
+}
+
+function stop(why) {
   worker?.terminate();
   worker = null;
   stopHearing();
@@ -212,8 +269,6 @@ function fail(why) {
   }
   calls.forEach(({ reject }) => reject(new Error(why)));
   calls.clear();
-  console.warn(`The checkers could not start: ${why}`);
-  change({ stage: "failed", why });
 }
 
 function change(changes) {

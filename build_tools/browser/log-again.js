@@ -1,5 +1,7 @@
-import { answerTo } from "./ask-once.js";
+import { answerTo, NotRunning } from "./ask-once.js";
+import { tryAgain } from "./client.js";
 import { element } from "./element.js";
+import { failureParts, helpsToTryAgain } from "./failure-words.js";
 import { currentBuild, makeEntry } from "./log-entry.js";
 import { comparison } from "./log-comparison.js";
 import { dayInWords } from "./log-words.js";
@@ -14,8 +16,18 @@ export async function judgeAgain(page, entry, place) {
     const replies = await Promise.all(days.map((on) => answerTo(entry.checker, { ...entry.request, on }, page.signal)));
     place.replaceChildren(...days.flatMap((on, number) => part(page, entry, { on, build, today: on === day, reply: replies[number] })));
   } catch (error) {
-    place.replaceChildren(element("p", { role: "status" }, `The checkers could not start: ${error.message}`));
+    place.replaceChildren(...whyNot(error, () => judgeAgain(page, entry, place)));
   }
+}
+
+function whyNot(error, again) {
+  if (!(error instanceof NotRunning)) {
+    return []; // the page was left
+  }
+  const button = element("button", { type: "button", class: "action" }, "Try again");
+  button.hidden = !helpsToTryAgain(error.state);
+  button.addEventListener("click", () => { tryAgain(); again(); });
+  return [element("p", { role: "status" }, ...failureParts(error.state)), element("p", {}, button)];
 }
 
 function part(page, entry, again) {

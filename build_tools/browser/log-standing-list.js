@@ -15,7 +15,7 @@ export async function judgeAndList(page) {
     page.standings = known;
     say(page.part("standing-said"), unwritten ? `The kept verdicts were judged again, and what was found could not be kept: ${whyNotKept(unwritten)}. It is looked for again on the next visit.` : "");
   } catch (error) {
-    say(page.part("standing-said"), `The kept verdicts could not be judged again: ${error.message}. It is tried again on the next visit.`);
+    say(page.part("standing-said"), `The kept verdicts could not be judged again. ${error.message} It is tried again on the next visit.`);
     return;
   }
   showStandings(page);

@@ -1,6 +1,6 @@
 import { bringToLife } from "./alive.js";
 import { mount } from "./checker.js";
-import { start } from "./client.js";
+import { start, tryAgain } from "./client.js";
 import { nameOpeners, openByKeyboard } from "./drawer.js";
 import { fetchedLater, tellNotFetched } from "./fetched-later.js";
 import { judgeKeptOnce } from "./kept-verdicts.js";
@@ -41,7 +41,7 @@ async function mountLater(fetchIt, root) {
 
 document.addEventListener("click", (event) => {
   if (event.target.closest?.("[data-retry]")) {
-    start({ fresh: true });
+    tryAgain();
   }
 });
 

@@ -12,7 +12,7 @@ import { showReadings } from "./practice-readings.js";
 import { offerSheet } from "./practice-sheet.js";
 import { offerSteps, showSteps } from "./practice-steps.js";
 import { offerSharing } from "./sharing.js";
-import { showCrash, showFailure, showProgress, showState, showUnfinished } from "./verdict.js";
+import { showCrash, showFailure, showLong, showProgress, showState, showUnfinished } from "./verdict.js";
 
 const WHICH = ["level", "seed", "code", "on"];
 const LAST = 999_999; // the greatest number of a case
@@ -155,5 +155,7 @@ function stateChanged(page, state) {
     showFailure(page.root, state);
   } else if (state.stage !== "ready") {
     showProgress(page.root, state);
+  } else if (state.long) {
+    showLong(page.root);
   }
 }

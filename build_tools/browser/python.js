@@ -1,4 +1,6 @@
 import { asking } from "./asking.js";
+import { Failure } from "./failure.js";
+import { SCRIPT, troubleWith } from "./file-trouble.js";
 import { FilesLater, unpackInto } from "./python-files.js";
 import { RUNTIME_FOLDER } from "./places.js";
 import { PROBE, RUNTIME } from "./runtime.js";
@@ -62,7 +64,7 @@ function firstReply(python) {
 
 // The runtime puts itself together while its parts still come, and waits for them where it must.
 async function load(parts, options = {}) {
-  const [{ loadPyodide }] = await scripts;
+  const [{ loadPyodide }] = await scripts.catch(whyNotImported);
   const coming = waitedForEver(parts);
   const putBack = standingIn(coming);
   const python = loadPyodide({
@@ -73,9 +75,20 @@ async function load(parts, options = {}) {
     _makeSnapshot: true, // an option of the runtime's own, as `_loadSnapshot`: its version is pinned
     ...options,
   });
-  const started = await Promise.race([python, failureOf(parts)]);
+  const started = await Promise.race([python, failing(parts)]);
   putBack(); // not after a failure: what is left of the runtime is still waiting then
   return started;
+}
+
+// An import that fails does not say why.
+async function whyNotImported(error) {
+  for (const { name, hash } of RUNTIME.scripts.filter((one) => one.name.startsWith("pyodide"))) {
+    const trouble = await troubleWith(new URL(name, RUNTIME_FOLDER), { type: SCRIPT, hash });
+    if (trouble) {
+      throw trouble;
+    }
+  }
+  throw error.name === "SyntaxError" ? new Failure("too-old") : error;
 }
 
 // Of a part that does not come the runtime would only add notes of its own: it never hears of it.
@@ -84,7 +97,7 @@ function waitedForEver(parts) {
   return Object.fromEntries(Object.entries(parts).map(([name, part]) => [name, part.catch(wait)]));
 }
 
-function failureOf(parts) {
+function failing(parts) {
   return new Promise((_, reject) => Promise.all(Object.values(parts)).catch(reject));
 }
 

@@ -1,6 +1,9 @@
+import { Failure } from "./failure.js";
+import { isHashed, troubleOf, troubleWith } from "./file-trouble.js";
 import { RUNTIME } from "./runtime.js";
 import { RUNTIME_FOLDER } from "./places.js";
 
+const MACHINE_CODE = /^application\/wasm\b/; // compiled while it arrives with this type alone
 const CHECKED = "X-Checked"; // a header of our service worker
 const fetchReally = globalThis.fetch.bind(globalThis); // the runtime is given another while it starts
 
@@ -14,23 +17,29 @@ export async function fetchMachineCode({ fresh, count }) {
   const file = RUNTIME.machine_code;
   // At an address that is not secure the bytes cannot be compared while they arrive.
   const held = globalThis.crypto?.subtle ? {} : { integrity: `sha256-${file.hash}` };
-  const response = await whole(new URL(file.name, RUNTIME_FOLDER), { ...options(fresh), ...held });
+  const response = await whole(file, { ...options(fresh), ...held }, MACHINE_CODE);
   if (response.headers.has(CHECKED)) {
     // It was checked when it was kept, and the browser may hold it compiled.
-    const module = await WebAssembly.compileStreaming(response);
+    const module = await WebAssembly.compileStreaming(response).catch((error) => notCompiled(file, error));
     count(file.bytes);
     return module;
   }
-  const second = response.clone();
-  const [module] = await Promise.all([WebAssembly.compileStreaming(response), check(second, file, count)]);
+  const checked = check(response.clone(), file, count);
+  // Of a file that is cut short the check says so, and the compiler something of its own.
+  const compiled = WebAssembly.compileStreaming(response).catch((error) => checked.then(() => { throw error; }));
+  const [module] = await Promise.all([compiled, checked]);
   return module;
+}
+
+async function notCompiled(file, error) {
+  throw await troubleWith(placeOf(file), { hash: file.hash }) ?? error;
 }
 
 /** Fetch the machine code once more, as bytes: it is in one of the browser's caches by then. */
 export async function bytesOfMachineCode() {
-  const { name, hash } = RUNTIME.machine_code;
-  const how = { cache: "force-cache", integrity: `sha256-${hash}` };
-  return new Uint8Array(await (await whole(new URL(name, RUNTIME_FOLDER), how)).arrayBuffer());
+  const file = RUNTIME.machine_code;
+  const how = { cache: "force-cache", integrity: `sha256-${file.hash}` };
+  return new Uint8Array(await (await whole(file, how)).arrayBuffer());
 }
 
 /** Tell whether these bytes are the machine code that this page was built with. */
@@ -42,11 +51,10 @@ export function isOfThisBuild(bytes) {
 /** Fetch the library and the checkers; gives their places and bytes. */
 export function fetchArchives({ fresh, count }) {
   return Promise.all(RUNTIME.archives.map(async (file) => {
-    const url = new URL(file.name, RUNTIME_FOLDER);
-    const response = await whole(url, { ...options(fresh), integrity: `sha256-${file.hash}` });
-    const bytes = await response.arrayBuffer();
+    const response = await whole(file, { ...options(fresh), integrity: `sha256-${file.hash}` });
+    const bytes = await response.arrayBuffer().catch(() => notWhole(file));
     count(bytes.byteLength);
-    return { url: url.href, bytes };
+    return { url: placeOf(file).href, bytes };
   }));
 }
 
@@ -58,13 +66,17 @@ function options(fresh) {
 async function check(response, file, count) {
   const bytes = new Uint8Array(file.bytes);
   let at = 0;
-  for await (const piece of pieces(response.body)) {
-    bytes.set(piece.subarray(0, bytes.length - at), at);
-    at += piece.length;
-    count(piece.length);
+  try {
+    for await (const piece of pieces(response.body)) {
+      bytes.set(piece.subarray(0, bytes.length - at), at);
+      at += piece.length;
+      count(piece.length);
+    }
+  } catch {
+    await notWhole(file);
   }
   if (at !== bytes.length || !await isOfThisBuild(bytes)) {
-    throw new Error(`${file.name} is not of this build`);
+    throw new Failure("changed", file.name);
   }
 }
 
@@ -76,18 +88,20 @@ async function* pieces(stream) {
   }
 }
 
-async function isHashed(bytes, hash) {
-  if (!globalThis.crypto?.subtle) {
-    return true;
-  }
-  const digest = new Uint8Array(await crypto.subtle.digest("SHA-256", bytes));
-  return btoa(String.fromCharCode(...digest)) === hash;
+// `integrity` that is not met, a connection that broke and no network look alike.
+async function notWhole(file) {
+  throw await troubleWith(placeOf(file), { hash: file.hash }) ?? new Failure("changed", file.name);
 }
 
-async function whole(url, how) {
-  const response = await fetchReally(url, how);
-  if (!response.ok) {
-    throw new Error(`${url.pathname} was refused (${response.status})`);
+async function whole(file, how, type = null) {
+  const response = await fetchReally(placeOf(file), how).catch(() => notWhole(file));
+  const trouble = troubleOf(response, file.name, type);
+  if (trouble) {
+    throw trouble;
   }
   return response;
+}
+
+function placeOf({ name }) {
+  return new URL(name, RUNTIME_FOLDER);
 }

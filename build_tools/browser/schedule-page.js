@@ -12,7 +12,7 @@ import { FORMS, saveButtons } from "./schedule-save.js";
 import { showFirst, showNotes, showTotals } from "./schedule-summary.js";
 import { soFar } from "./schedule-words.js";
 import { element, say } from "./element.js";
-import { showCrash, showFailure, showProgress, showState, showUnfinished, showVerdict } from "./verdict.js";
+import { showCrash, showFailure, showLong, showProgress, showState, showUnfinished, showVerdict } from "./verdict.js";
 
 /** Bring the page for a whole schedule to life; call what is returned when it goes. */
 export function mount(root) {
@@ -106,6 +106,7 @@ function take(page, schedule, chosen = new Map()) {
 async function judge(page) {
   page.running?.abort();
   page.wasGiven = isGiven(page);
+  page.again = false;
   const running = new AbortController();
   page.running = running;
   const { name } = page.schedule;
@@ -189,7 +190,9 @@ function refused(page, error) {
   showRunning(page, false);
   say(page.part("said"), "");
   if (!(error instanceof Refused)) {
-    return; // the bar says already why the checkers do not run
+    page.again = true;
+    stateChanged(page, page.state); // the bar says why the checkers do not run
+    return;
   }
   const { reply } = error;
   if (isNoAnswer(reply)) {
@@ -200,12 +203,15 @@ function refused(page, error) {
 }
 
 function stateChanged(page, state) {
+  page.state = state;
   if (state.stage === "failed") {
     showFailure(page.root, state);
   } else if (state.stage !== "ready") {
     showProgress(page.root, state);
   } else if (page.running) {
-    showState(page.root, "waiting", "Judging", page.schedule.name);
+    state.long ? showLong(page.root) : showState(page.root, "waiting", "Judging", page.schedule.name);
+  } else if (page.again) {
+    judge(page);
   } else if (!page.schedule) {
     showState(page.root, "unfinished", "Not judged yet", "Choose a file, or paste its rows.");
   }

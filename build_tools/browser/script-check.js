@@ -1,3 +1,5 @@
+import { Failure } from "./failure.js";
+import { SCRIPT, troubleWith } from "./file-trouble.js";
 import { RUNTIME_FOLDER } from "./places.js";
 import { SCRIPTS } from "./start-scripts.js";
 
@@ -25,7 +27,6 @@ async function check({ folder, name, hash }) {
   try {
     await fetch(url, { cache: "force-cache", integrity: `sha256-${hash}` });
   } catch {
-    const { status } = await fetch(url, { cache: "force-cache" }); // rejects where nothing comes at all
-    throw new Error(status === 200 ? `${name} is not of this build` : `${name} was refused (${status})`);
+    throw await troubleWith(url, { type: SCRIPT, hash }) ?? new Failure("changed", name);
   }
 }

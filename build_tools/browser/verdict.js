@@ -1,7 +1,10 @@
-import { element, say } from "./element.js";
+import { say } from "./element.js";
+import { failureParts, helpsToTryAgain } from "./failure-words.js";
 import { aboutOf } from "./findings.js";
 import { isPlan, toDoLine, verdictOf } from "./outcomes.js";
 import { verdictShape } from "./shapes.js";
+
+const LONG = "This is taking long. Wait, or try again: what you typed is kept.";
 
 /** The bar that stays in view: the outcome in one word and a shape, and what decided it. */
 export function showVerdict(root, reply) {
@@ -68,12 +71,15 @@ export function showWorking(root) {
 }
 
 /** What the page waits for, and how far it is. */
-export function showProgress(root, { stage, done, total }) {
+export function showProgress(root, { stage, done, total, long }) {
   const fetching = stage === "fetching" && total > 0 && done < total;
   const step = fetching
     ? `Fetching the checkers: ${megabytes(done)} of ${megabytes(total)} MB.`
     : "Starting the checkers.";
-  bar(root, "waiting", "Starting", `${step} Type meanwhile: nothing is lost.`);
+  bar(root, "waiting", "Starting", `${step} ${long ? LONG : "Type meanwhile: nothing is lost."}`);
+  if (long) {
+    inFull(root, true);
+  }
   const progress = root.querySelector("[data-progress]");
   progress.hidden = false;
   if (fetching) {
@@ -84,26 +90,17 @@ export function showProgress(root, { stage, done, total }) {
   }
 }
 
-/** Why the checkers cannot run here, with a way to try again. */
-export function showFailure(root, { why }) {
+/** Why the checkers do not run here, whole, with a way to try again where that can help. */
+export function showFailure(root, state) {
   bar(root, "unfinished", "Not running", "");
-  const limits = root.querySelector("[data-verdict]").dataset.limits;
-  root.querySelector("[data-detail]").replaceChildren(
-    `The checkers could not start in this browser: ${reason(why)} What you typed is kept. `,
-    element("a", { href: limits }, "The limit tables"),
-    " need no checker.",
-  );
-  root.querySelector("[data-retry]").hidden = false;
+  root.querySelector("[data-detail]").replaceChildren(...failureParts(state));
+  inFull(root, helpsToTryAgain(state));
 }
 
-function reason(why) {
-  if (why.includes("PythonError")) {
-    return "this build has a fault.";
-  }
-  if (typeof WebAssembly !== "object") {
-    return "it does not run WebAssembly, or is set not to.";
-  }
-  return navigator.onLine ? "a file did not arrive whole, or is blocked." : "there is no network.";
+/** That an answer is long in coming, with a way to start anew. */
+export function showLong(root) {
+  bar(root, "waiting", "Working it out", LONG);
+  inFull(root, true);
 }
 
 /** Any other state, in its own words. */
@@ -133,11 +130,19 @@ function bar(root, outcome, word, detail, soFar = false) {
     const shape = outcome === "waiting" ? [] : [verdictShape({ outcome, soFar })];
     verdict.querySelector("[data-shape]").replaceChildren(...shape);
   }
+  verdict.toggleAttribute("data-short", true);
   say(verdict.querySelector("[data-word]"), word);
   say(verdict.querySelector("[data-detail]"), detail);
   verdict.querySelector("[data-progress]").hidden = true;
   verdict.querySelector("[data-retry]").hidden = true;
   verdict.querySelector("[data-why]").hidden = true;
+}
+
+// However many lines that takes: what to do about it stands last.
+function inFull(root, canTryAgain) {
+  const verdict = root.querySelector("[data-verdict]");
+  verdict.toggleAttribute("data-short", false);
+  verdict.querySelector("[data-retry]").hidden = !canTryAgain;
 }
 
 function megabytes(bytes) {

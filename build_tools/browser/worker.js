@@ -1,19 +1,22 @@
 import { begin } from "./beginning.js";
+import { failureOf } from "./failure.js";
 import { keepMachineCode } from "./kept-machine-code.js";
 import { openReplies } from "./replies.js";
 import { keepImage } from "./start-image.js";
 
 // How to begin is the worker's name, as JSON, since a message would wait behind the scripts it loads.
-// Messages in: {keep} once it is quiet, and {number, slug, request}, or {number, call, value} for
+// Messages in: {keep} once it is quiet, {ping}, answered by {alive}, and {number, slug, request}, or {number, call, value} for
 // a schedule.
 // Out: {fetching} while files come, {starting}, then {ready} with the channel for replies, {failed}
-// or {refused}; then {number, reply}; {kept} with the length of an image once it is kept.
+// with why (failure.js) or {refused}; then {number, reply}; {kept} with the length of an image once it is kept.
 // Requests and replies are JSON text, as the bridge takes and gives them.
 let python = null;
 const replies = openReplies();
 
 addEventListener("message", ({ data }) => {
-  if (data.keep) {
+  if (data.ping) {
+    postMessage({ alive: true });
+  } else if (data.keep) {
     keep();
   } else {
     answered(data);
@@ -37,7 +40,7 @@ async function answered({ number, slug, request, call, value }) {
       replies.send({ number, reply: await python.answer(slug, request) });
     }
   } catch (error) {
-    postMessage({ failed: String(error) });
+    postMessage({ failed: failureOf(error) });
   }
 }
 

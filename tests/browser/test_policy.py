@@ -9,6 +9,7 @@ from build_tools.lost_page import LOST
 from tests.browser.guard import NOT_ITS_ROOT, Elsewhere, Guard
 from tests.browser.host import SOURCES, Host, source_folder
 from tests.browser.phone import PHONE, Phone
+from tests.browser.tells import ASK_WORKER, BLOCKED, TELLS
 
 pytestmark = pytest.mark.first_visit
 
@@ -54,24 +55,6 @@ def test_the_policy_is_enforced(phone: Phone, page: Page, guard: Guard) -> None:
     assert page.evaluate("window.ran") is None
 
 
-# What a worker could tell another host by; each says whether it was let.
-TELLS = """
-const tried = (way) => way().then(() => "went", ({ name }) => name);
-onmessage = async ({ data: url }) => postMessage({
-  fetch: await tried(() => fetch(url, { mode: "no-cors" })),
-  import: await tried(() => import(url)),
-});
-"""
-ASK_WORKER = """
-([script, url]) => new Promise((done) => {
-  const worker = new Worker(script, { type: "module" });
-  worker.onmessage = ({ data }) => done(data);
-  worker.onerror = ({ message }) => done({ error: message });
-  worker.postMessage(url);
-})
-"""
-
-
 def test_the_policy_reaches_a_worker(
     phone: Phone, page: Page, guard: Guard, elsewhere: Elsewhere
 ) -> None:
@@ -83,7 +66,7 @@ def test_the_policy_reaches_a_worker(
     script = f"{phone.host.address}browser/{SOURCES}/tells.js"
     said = page.evaluate(ASK_WORKER, [script, "http://elsewhere.invalid/from-worker"])
 
-    assert said == {"fetch": "TypeError", "import": "TypeError"}
+    assert said == BLOCKED
     assert elsewhere.asked == []
     guard.foreign.clear()  # a browser tells of what it was about to ask, and did not
 
