@@ -1,5 +1,5 @@
 import { isServed } from "./copy-mending.js";
-import { failureOf } from "./failure.js";
+import { failureOf, RIGHT_NOW } from "./failure.js";
 import { inWords } from "./failure-words.js";
 import { recall, remember } from "./memory.js";
 import { rehearse } from "./rehearsal.js";
@@ -31,6 +31,7 @@ let takenImage = false; // whether the worker holds an image that is not kept ye
 let quiet = 0;
 let stopHearing = () => {};
 let lastNumber = 0;
+let isOnceMore = false; // whether a start has been tried once more by itself
 let knowsModules = true; // whether this browser looks at the kind of worker that it is asked for
 
 const watch = watchOver({
@@ -69,6 +70,7 @@ export function start({ fresh = false } = {}) {
  * What was asked of a checker is asked again; a call of the schedule is rejected.
  */
 export function tryAgain() {
+  isOnceMore = false;
   stop("it was started anew");
   change({ stage: "idle", long: false });
   start({ fresh: true });
@@ -185,7 +187,7 @@ function hear(data) {
     change({ long: false });
   }
   if (data.failed) {
-    fail(data.failed);
+    failOnce(data.failed);
   } else if (data.refused) {
     remember(IMAGE, 0);
     startWorker();
@@ -214,7 +216,7 @@ async function whenCompared({ taken, channel }) {
   try {
     await (isKept || checkScripts());
   } catch (error) {
-    worker === mine && fail(failureOf(error));
+    worker === mine && failOnce(failureOf(error));
     return;
   }
   if (worker === mine) {
@@ -248,6 +250,18 @@ function deliver(mine, reply) {
     if (!state.answered) {
       change({ answered: true });
     }
+  }
+}
+
+// What was damaged, in the copy or on its way, and came right when it was looked at: one start more.
+function failOnce(failure) {
+  if (failure.detail === RIGHT_NOW && !isOnceMore) {
+    isOnceMore = true;
+    stop("it was started anew");
+    change({ stage: "idle" });
+    start({ fresh: true });
+  } else {
+    fail(failure);
   }
 }
 

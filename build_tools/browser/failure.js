@@ -1,5 +1,8 @@
 import { lacking } from "./abilities.js";
 
+/** The detail of a file that failed, and was right when it was looked at again. */
+export const RIGHT_NOW = "right now";
+
 /**
  * Why the checkers do not run, made where it happens: `kind`, the `file` it is about, a `detail`.
  *

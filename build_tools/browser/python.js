@@ -1,5 +1,5 @@
 import { asking } from "./asking.js";
-import { Failure } from "./failure.js";
+import { Failure, RIGHT_NOW } from "./failure.js";
 import { SCRIPT, troubleWith } from "./file-trouble.js";
 import { FilesLater, unpackInto } from "./python-files.js";
 import { RUNTIME_FOLDER } from "./places.js";
@@ -88,7 +88,7 @@ async function whyNotImported(error) {
       throw trouble;
     }
   }
-  throw error.name === "SyntaxError" ? new Failure("too-old") : error;
+  throw error.name === "SyntaxError" ? new Failure("too-old") : new Failure("changed", "pyodide.js", RIGHT_NOW);
 }
 
 // Of a part that does not come the runtime would only add notes of its own: it never hears of it.

@@ -1,4 +1,4 @@
-import { Failure } from "./failure.js";
+import { Failure, failureOf, RIGHT_NOW } from "./failure.js";
 import { isHashed, troubleOf, troubleWith } from "./file-trouble.js";
 import { RUNTIME } from "./runtime.js";
 import { RUNTIME_FOLDER } from "./places.js";
@@ -32,7 +32,9 @@ export async function fetchMachineCode({ fresh, count }) {
 }
 
 async function notCompiled(file, error) {
-  throw await troubleWith(placeOf(file), { hash: file.hash }) ?? error;
+  const trouble = await troubleWith(placeOf(file), { hash: file.hash });
+  const isStrange = failureOf(error).kind === "unknown";
+  throw trouble ?? (isStrange ? new Failure("changed", file.name, RIGHT_NOW) : error);
 }
 
 /** Fetch the machine code once more, as bytes: it is in one of the browser's caches by then. */
@@ -90,7 +92,7 @@ async function* pieces(stream) {
 
 // `integrity` that is not met, a connection that broke and no network look alike.
 async function notWhole(file) {
-  throw await troubleWith(placeOf(file), { hash: file.hash }) ?? new Failure("changed", file.name);
+  throw await troubleWith(placeOf(file), { hash: file.hash }) ?? new Failure("changed", file.name, RIGHT_NOW);
 }
 
 async function whole(file, how, type = null) {

@@ -1,4 +1,4 @@
-import { Failure } from "./failure.js";
+import { Failure, RIGHT_NOW } from "./failure.js";
 import { SCRIPT, troubleWith } from "./file-trouble.js";
 import { RUNTIME_FOLDER } from "./places.js";
 import { SCRIPTS } from "./start-scripts.js";
@@ -27,6 +27,6 @@ async function check({ folder, name, hash }) {
   try {
     await fetch(url, { cache: "force-cache", integrity: `sha256-${hash}` });
   } catch {
-    throw await troubleWith(url, { type: SCRIPT, hash }) ?? new Failure("changed", name);
+    throw await troubleWith(url, { type: SCRIPT, hash }) ?? new Failure("changed", name, RIGHT_NOW);
   }
 }

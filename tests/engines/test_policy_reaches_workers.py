@@ -13,6 +13,8 @@ from tests.browser.nginx import LACKING, Nginx
 from tests.browser.tells import ASK_WORKER, BLOCKED, TELLS
 from tests.engines.engine import Engine
 
+pytestmark = pytest.mark.allows("olicy", "from-worker")
+
 PAGE = "safety/"
 
 

@@ -9,6 +9,9 @@ from build_tools.browsers import in_words
 from tests.engines.engine import Engine
 from tests.engines.test_core import CASE
 
+# What the console says of faults made on purpose.
+pytestmark = pytest.mark.allows("checkers", "MIME", "load", "WebAssembly", "404", "worker")
+
 OCTETS = "application/octet-stream"
 
 
