@@ -46,8 +46,8 @@ http {{
 def told_settings() -> str:
     """Return what stands between the lines of its block on the page."""
     page = (places.ROOT / "docs" / "hosting.md").read_text(encoding="utf-8")
-    (block,) = re.findall(r"```nginx\n(.*?)```", page, re.DOTALL)
-    return str(block)
+    whole, *_ = re.findall(r"```nginx\n(.*?)```", page, re.DOTALL)  # then what a sub-path changes
+    return str(whole)
 
 
 class Nginx:

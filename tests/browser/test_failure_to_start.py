@@ -39,6 +39,8 @@ CLASSIC = """
 const Before = Worker;
 globalThis.Worker = class extends Before { constructor(url, { name }) { super(url, { name }); } };
 """
+# A browser that knows no modules never asks for one, so it tells of no failure either.
+NEVER_ASKS = 'addEventListener("error", (event) => event.stopImmediatePropagation(), true);'
 NO_WORKER = """
 globalThis.Worker = class {
   constructor() { throw new DOMException("The operation is insecure.", "SecurityError"); }
@@ -306,6 +308,7 @@ def test_a_schedule_that_could_not_be_judged_is_after_another_try(phone: Phone, 
 def test_without_scripts_the_page_says_what_it_needs(phone: Phone, page: Page) -> None:
     """The text that stands before any script runs tells what to do if it stays, and all of it."""
     page.route("**/*.js", lambda route: route.abort())
+    page.add_init_script(NEVER_ASKS)
     phone.open(CHECKER)
 
     expect(phone.verdict).to_contain_text("this browser cannot run the checkers")

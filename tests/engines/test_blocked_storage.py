@@ -7,6 +7,9 @@ import pytest
 from tests.engines.engine import Engine
 from tests.engines.test_core import CASE
 
+# Firefox tells its console that it refuses a worker for the copy; the page tells it in words.
+pytestmark = pytest.mark.allows("Failed to")
+
 ALL_BLOCKED = {"network.cookie.cookieBehavior": 2}
 FOREIGN_BLOCKED = {"network.cookie.cookieBehavior": 1}
 
