@@ -63,6 +63,7 @@ def _code(path: DataPath, tables: Mapping[str, Table]) -> Code:
         name=record.text("name"),
         country=record.text("country"),
         follows=record.text("follows", default=""),
+        month_first=record.flag("month_first", default=False),
         tables=_tables(record.record("tables"), tables),
         editions=tuple(map(_edition, record.records("edition"))),
         tests=tuple(_test(one, tables) for one in record.records("test")),

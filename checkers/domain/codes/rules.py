@@ -155,13 +155,15 @@ class Code:
 
     `tables` names the limit table of the code for each of the PURPOSES. `follows` is the code
     whose text it adopts: where it has no test of its own here, those tests are shown, cited
-    as what they are; and that code's type rules stand after its own.
+    as what they are; and that code's type rules stand after its own. `month_first`
+    tells that 3/4/2026 is the fourth of March there.
     """
 
     key: str
     name: str
     country: str
     follows: str
+    month_first: bool
     tables: Mapping[str, str]
     editions: tuple[Edition, ...]
     tests: tuple[CodeTest, ...]

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from datetime import date
 
+from checkers.domain.codes.registry import CODES
 from checkers.domain.inputs.believable_days import EARLIEST
 from checkers.judgement.schedule.headings.normal_form import plain
 from checkers.judgement.schedule.headings.vocabulary import VOCABULARY
@@ -12,7 +13,6 @@ from checkers.judgement.schedule.headings.vocabulary import VOCABULARY
 ISO = re.compile(r"(\d{4})-(\d{1,2})-(\d{1,2})(?:[T ]\d.*)?")
 WITH_MARKS = re.compile(r"(\d{1,2})([./-])(\d{1,2})\2(\d{4}|\d{2})")
 IN_WORDS = re.compile(r"(\d{1,2})[. -]*([^\W\d_]{3,10})\.?[. -]*(\d{4}|\d{2})", re.IGNORECASE)
-MONTH_FIRST = frozenset({"us"})
 
 
 def day_in(cell: str, code: str) -> date:
@@ -28,7 +28,7 @@ def day_in(cell: str, code: str) -> date:
         return _day(cell, int(match[1]), int(match[2]), int(match[3]))
     match = WITH_MARKS.fullmatch(text)
     if match:
-        return _in_order(cell, match, month_first=code in MONTH_FIRST and match[2] != ".")
+        return _in_order(cell, match, month_first=CODES[code].month_first and match[2] != ".")
     match = IN_WORDS.fullmatch(text)
     if match and _month(match[2]):
         return _day(cell, _year(match[3]), _month(match[2]), int(match[1]))

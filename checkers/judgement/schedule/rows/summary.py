@@ -6,11 +6,11 @@ from collections.abc import Mapping
 from dataclasses import replace
 from typing import Any
 
+from checkers.domain.codes.registry import CODES
 from checkers.domain.device.readings import Test
 from checkers.domain.quantities.quantity import format_number
 from checkers.domain.verdicts import Figure, Finding, Judges, Outcome, StillToDo
 from checkers.judgement.device.still_to_test import SO_FAR
-from checkers.judgement.schedule.cells.days import MONTH_FIRST
 from checkers.judgement.schedule.file.delimiters import NAMES
 from checkers.judgement.schedule.file.layout import Column
 from checkers.judgement.schedule.headings.meaning import NOT_USED
@@ -85,7 +85,7 @@ def _assumed(schedule: Schedule, rules: Rules) -> list[str]:
     if schedule.reader and schedule.reader.n_t_seen:
         said.append(N_T_TAKEN)
     if schedule.layout.of_kind("day"):
-        order = "the month" if rules.code in MONTH_FIRST else "the day"
+        order = "the month" if CODES[rules.code].month_first else "the day"
         said.append(f"A day such as 3/4/2026 was read with {order} first.")
     return said
 

@@ -6,6 +6,7 @@ from datetime import date
 
 import pytest
 
+from checkers.domain.codes.registry import CODES
 from checkers.judgement.schedule.cells.days import day_in
 
 
@@ -36,3 +37,8 @@ def test_what_is_no_day_is_refused(cell: str) -> None:
     """The words say what is wrong."""
     with pytest.raises(ValueError, match="“"):
         day_in(cell, "gb")
+
+
+def test_the_order_of_day_and_month_is_a_fact_of_the_code() -> None:
+    """The United States alone write the month first, of the countries known here (Unicode CLDR)."""
+    assert [key for key, code in CODES.items() if code.month_first] == ["us"]
