@@ -10,7 +10,7 @@ from typing import Any
 from checkers.domain.checker import Checker, Example
 from checkers.domain.codes.binding import seen_from
 from checkers.domain.codes.registry import Code, TypeRule
-from checkers.domain.device.device import Device, DeviceType, Form
+from checkers.domain.device.device import Device, DeviceType
 from checkers.domain.device.supply import Supply
 from checkers.domain.errors import quoted
 from checkers.domain.inputs.fields import choice, day, group, quantity, yes_no
@@ -24,7 +24,6 @@ from checkers.judgement.equipment.device_fit import (
     narrower_types,
 )
 from checkers.judgement.equipment.equipment import NO_DC, SILENT, Equipment
-from checkers.judgement.equipment.fault_fit import NOT_PROTECTIVE
 from checkers.judgement.equipment.own_interrupter import interrupter_in_words, interrupter_on_dc
 from checkers.judgement.equipment.type_order import ORDER, covers, in_words
 from checkers.judgement.equipment.type_rules import (
@@ -144,7 +143,7 @@ def check(inputs: Inputs) -> Result:
     equipment, device = inputs.equipment, inputs.device
     code = inputs.local_code
     rules = concerning(code.type_rules_on(inputs.fitted_on or inputs.day), equipment)
-    protects = Form(device.form) not in NOT_PROTECTIVE
+    protects = device.protects
     elsewhere = other_means(code, equipment, inputs.day)
     findings = [
         *([] if elsewhere else [judge_fit(equipment, device)]),

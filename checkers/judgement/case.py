@@ -7,7 +7,7 @@ from datetime import date
 from typing import Any
 
 from checkers.domain.codes.registry import Code
-from checkers.domain.device.device import Device, DeviceType, Form
+from checkers.domain.device.device import Device, DeviceType
 from checkers.domain.device.readings import Circuit, Instrument
 from checkers.domain.limits.limit import Limit
 from checkers.domain.limits.tables import rows_in
@@ -45,7 +45,7 @@ class Case:
     @property
     def only_warns(self) -> bool:
         """Whether the device is a monitor, which does not trip."""
-        return self.device.form == Form.MONITOR
+        return not self.device.opens
 
     def time_uncertainty(self, limit: float) -> float:
         """Return the expanded uncertainty [ms] of a time near a limit [ms]."""

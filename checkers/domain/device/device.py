@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 
+from checkers.domain.device.abilities import Ability, read_abilities
 from checkers.domain.errors import quoted
 from checkers.domain.inputs.fields import Labelled, choice, choice_or_quantity, quantity, text
 from checkers.domain.sources.documents import recognise
@@ -35,6 +36,7 @@ class Form(Labelled):
     MONITOR = "monitor", "Monitor (warns, does not trip)"
 
 
+ABILITIES = read_abilities(form.value for form in Form)
 DELAYS = (
     ("none", "none (general)"),
     ("G", "G: about 10 ms"),
@@ -93,9 +95,28 @@ class Device:
         return QUARTER_AMPERE.sub("", self.made_to).strip(" ,;+")
 
     @property
+    def opens(self) -> bool:
+        """Whether a device of this form interrupts its circuit by itself."""
+        return self.has(Ability.OPENS)
+
+    @property
+    def protects(self) -> bool:
+        """Whether a device of this form may stand alone as the one that disconnects."""
+        return self.has(Ability.PROTECTS)
+
+    @property
+    def detects_dc(self) -> bool:
+        """Whether it is 6 mA detection of smooth DC, which helps an RCD."""
+        return self.has(Ability.DETECTS_DC)
+
+    @property
     def senses_smooth_dc(self) -> bool:
         """Whether the type is built to see smooth DC residual current."""
         return self.type in SENSES_SMOOTH_DC
+
+    def has(self, ability: Ability) -> bool:
+        """Tell whether devices of this form have an ability."""
+        return ability in ABILITIES[self.form]
 
     def problems(self) -> dict[str, str]:
         """Return what is wrong with the fields together, by field."""

@@ -10,13 +10,12 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from math import inf, isclose
 
+from checkers.domain.device.device import Form
 from checkers.domain.tables.records import Record
 
 CHOICES: Mapping[str, frozenset[str]] = {
     "type": frozenset({"AC", "A", "F", "B", "B+"}),
-    "form": frozenset(
-        {"rccb", "rcbo", "socket", "portable", "modular", "cbr", "gfci", "rdc-dd", "monitor"}
-    ),
+    "form": frozenset(form.value for form in Form),
     "delay": frozenset({"none", "G", "S", "set"}),
     "waveform": frozenset(
         {

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from checkers.domain.device.device import Form
 from checkers.domain.device.readings import HALF_WAVES, Reading, Test, Waveform
 from checkers.domain.quantities.measured_value import SHOWS_NOTHING
 from checkers.domain.verdicts import Finding, Judges, Outcome
@@ -41,7 +40,7 @@ def not_tested_with_dc(readings: Sequence[Reading], case: Case) -> tuple[str, ..
         return ()
     tested = {one.waveform for one in readings if _gave_a_result(one)}
     missing = [name for name, shapes in SHAPES.items() if not tested & shapes]
-    if case.device.form == Form.RDC_DD:
+    if case.device.detects_dc:
         missing = [name for name in missing if name == "smooth DC"]
     if not missing:
         return ()
@@ -52,7 +51,7 @@ def not_tested_with_dc(readings: Sequence[Reading], case: Case) -> tuple[str, ..
 
 
 def _is_there_for_dc(case: Case) -> bool:
-    return case.device.senses_smooth_dc or case.device.form == Form.RDC_DD
+    return case.device.senses_smooth_dc or case.device.detects_dc
 
 
 def _gave_a_result(reading: Reading) -> bool:
@@ -61,7 +60,7 @@ def _gave_a_result(reading: Reading) -> bool:
 
 
 def _what(case: Case) -> str:
-    return "the detection" if case.device.form == Form.RDC_DD else f"this type {case.device.type}"
+    return "the detection" if case.device.detects_dc else f"this type {case.device.type}"
 
 
 def _not_fit(failed: Finding, case: Case) -> Finding:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from math import inf
 
-from checkers.domain.device.device import Form
+from checkers.domain.device.abilities import Ability
 from checkers.domain.limits.limit import Limit
 from checkers.domain.limits.rows import Row
 from checkers.domain.limits.tables import rows, rows_in
@@ -19,7 +19,6 @@ from checkers.judgement.limits.reading_words import citations
 from checkers.judgement.limits.time_limits import QUARTER_AMPERE, BindingTimes, binding_times
 
 ABOUT = "disconnection time"
-BREAKERS = frozenset({Form.CBR, Form.MODULAR})
 UNDELAYED = "none"
 SHORTEST_FROM = 5.0
 CHOICE_UP_TO = 30.0
@@ -85,7 +84,7 @@ def _is_sure(row: Row, case: Case, current: float) -> bool:
     """Tell whether a row binds whatever a circuit-breaker's maker chose for its shortest time."""
     device = case.device
     small = (device.rated_residual_current or inf) <= CHOICE_UP_TO
-    chosen = device.form in BREAKERS and small and device.delay_class == UNDELAYED
+    chosen = device.has(Ability.BREAKER) and small and device.delay_class == UNDELAYED
     shortest = (row.when.multiple or 0.0) >= SHORTEST_FROM
     return not (chosen and shortest) or current >= CONSTANTS["quarter_ampere_of_breakers"].value
 

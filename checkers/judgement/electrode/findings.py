@@ -60,7 +60,7 @@ class TouchVoltage:
 def judge_touch_voltage(electrode: Electrode) -> list[Finding]:
     """Return the findings on the touch voltage: AC, in the cold where asked, and DC."""
     rated, limit = electrode.rated, electrode.ac_limit
-    if electrode.case.device.form in DO_NOT_PROTECT:
+    if not electrode.case.device.protects:
         return [_does_not_protect(electrode)]
     if electrode.ac_row is None or limit is None:
         return [_no_rule(electrode)]

@@ -120,7 +120,7 @@ def judge_by_load_rules(
 
     A device that does not protect by itself has none to be judged.
     """
-    if Form(device.form) in NOT_PROTECTIVE:
+    if not device.protects:
         return []
     findings: list[Finding] = []
     for rule in equipment.load.rules:

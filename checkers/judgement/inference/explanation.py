@@ -9,7 +9,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from checkers.domain.device.device import DeviceType, Form
+from checkers.domain.device.abilities import Ability
+from checkers.domain.device.device import DeviceType
 from checkers.domain.device.placed_readings import PlacedReading
 from checkers.domain.limits.tables import rows_in
 from checkers.domain.verdicts import Finding, Outcome
@@ -24,7 +25,6 @@ from checkers.judgement.inference.weighing.priors import prior_shares
 from checkers.physics.condition.knowledge import Known
 
 DC_TOLERATED = "iec-60364-5-53/smooth-dc-tolerated"
-MODELLED = frozenset({Form.RCCB, Form.RCBO, Form.SOCKET, Form.PORTABLE, Form.MODULAR, Form.CBR})
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,7 +46,7 @@ class Explained:
 
 def why_not(case: Case) -> str:
     """Return why this device cannot be explained, or nothing where it can."""
-    if case.device.form not in MODELLED:
+    if not case.device.has(Ability.EXPLAINED):
         return "Causes are weighed for RCDs that trip at half to one times their rating only."
     if case.device.rated_residual_current is None:
         return "The rated residual current is not given, and every expectation depends on it."

@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from checkers.domain.device.device import Form
 from checkers.domain.limits.limit import Limit
 from checkers.domain.limits.rows import Row
 from checkers.domain.limits.tables import rows_in
@@ -26,7 +25,6 @@ from checkers.judgement.leakage.phasors import (
 from checkers.judgement.limits.current_bands import operating_band
 
 Where = tuple[str, str]  # through what a leakage flows, and on which line
-DO_NOT_TRIP_ON_AC = frozenset({Form.MONITOR, Form.RDC_DD})
 OLDER_MARGIN = "trade-practice/standing-leakage"
 
 
@@ -171,7 +169,7 @@ class StandingLeakage:
 def budget_of(case: Case) -> Budget:
     """Return what the device of a case may carry, as far as rating and code tell."""
     rated = case.device.rated_residual_current
-    row = None if case.device.form in DO_NOT_TRIP_ON_AC else _limit_row(case)
+    row = _limit_row(case) if case.device.protects else None
     band, margin = operating_band(case, "ac"), rows_in(OLDER_MARGIN, on=case.day)[0]
     return Budget(
         limit=None if row is None else row.at_most(rated),

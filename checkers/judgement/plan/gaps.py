@@ -5,14 +5,13 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
-from checkers.domain.device.device import DeviceType, Form
+from checkers.domain.device.abilities import Ability
+from checkers.domain.device.device import DeviceType
 from checkers.domain.device.readings import Test
 from checkers.domain.verdicts import Finding, Judges, Outcome
 from checkers.judgement.case import Case
 from checkers.judgement.plan.steps import Step
 
-FIXED_RATING = frozenset({Form.GFCI, Form.RDC_DD})
-ONE_TYPE = frozenset({Form.GFCI, Form.RDC_DD, Form.MONITOR})
 HOLDS = "what the plan holds"
 NOTHING_JUDGED = "Nothing is judged yet: hold each reading to the limit of its step."
 
@@ -34,14 +33,14 @@ def _held(steps: Sequence[Step]) -> str:
 
 def _rating(case: Case) -> list[Finding]:
     device = case.device
-    if device.rated_residual_current is not None or device.form in FIXED_RATING:
+    if device.rated_residual_current is not None or not device.has(Ability.RATING_PRINTED):
         return []
     says = "The rated residual current is not given: no test current can be named without it."
     return [_open(says, "Read IΔn on the device first.", "device.rated_residual_current")]
 
 
 def _type(case: Case) -> list[Finding]:
-    if case.device.type != DeviceType.UNKNOWN or case.device.form in ONE_TYPE:
+    if case.device.type != DeviceType.UNKNOWN or not case.device.has(Ability.HAS_TYPE):
         return []
     says = "The type is not given: the tests with half wave and with smooth DC are left out."
     return [_open(says, "Read the type symbol on the device first.", "device.type")]

@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from checkers.domain.device.device import Form
 from checkers.domain.device.readings import Reading, Test
 from checkers.domain.limits.rows import Row
 from checkers.domain.limits.tables import rows, rows_in
@@ -65,7 +64,7 @@ def current_of(test: PlannedTest, case: Case) -> float | None:
 
 def risen_to(test: PlannedTest, case: Case) -> float | None:
     """Return the current [mA] by which a device must have operated in a ramp, if it is known."""
-    if case.device.form == Form.MONITOR:
+    if case.only_warns:
         return case.device.rated_residual_current
     band = operating_band(case, test.waveform)
     return None if band is None else band.at_most
@@ -84,7 +83,7 @@ def quarter_row(test: PlannedTest, case: Case) -> Row | None:
 
 def limit_of(test: PlannedTest, case: Case) -> PlannedLimit:
     """Return the limit of a planned test in words: of the code, of the device standard, or both."""
-    if case.device.form == Form.MONITOR and test.test == Test.RAMP:
+    if case.only_warns and test.test == Test.RAMP:
         return PlannedLimit(ALARM, (ALARM_SOURCE,))
     return {
         Test.NO_TRIP: _no_trip,

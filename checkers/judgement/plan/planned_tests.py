@@ -6,6 +6,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 
 from checkers.domain.codes.registry import CODES, CodeTest
+from checkers.domain.device.abilities import Ability
 from checkers.domain.device.device import DeviceType, Form
 from checkers.domain.device.readings import Test
 from checkers.domain.limits.tables import rows
@@ -57,7 +58,7 @@ def planned_tests(case: Case) -> tuple[PlannedTest, ...]:
     The tests that its code speaks of come with what the code says of them; those of the
     model code that it does not mention are added as possible.
     """
-    if case.device.form == Form.MONITOR:
+    if case.only_warns:
         return _of_a_monitor()
     own = [_from_code(test) for test in _strongest(_concerning(case, case.code.tests))]
     model = [_added(test, case) for test in _concerning(case, CODES[MODEL_CODE].tests)]
@@ -146,9 +147,9 @@ def _of_a_monitor() -> tuple[PlannedTest, ...]:
 
 def _by_fixed_current(case: Case) -> list[PlannedTest]:
     """Return the timed tests of devices whose standard names currents, not multiples."""
-    if case.device.form == Form.RDC_DD:
+    if case.device.detects_dc:
         return _detector_steps(case)
-    if case.device.form == Form.GFCI:
+    if not case.device.has(Ability.RATING_PRINTED):
         return _interrupter_steps(case)
     return []
 

@@ -5,7 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 from checkers.domain.codes.registry import TypeRule
-from checkers.domain.device.device import DeviceType, Form
+from checkers.domain.device.abilities import Ability
+from checkers.domain.device.device import DeviceType
 from checkers.domain.device.readings import HALF_WAVES, Test, Waveform
 from checkers.domain.limits.limit import Limit
 from checkers.domain.quantities.quantity import format_quantity
@@ -44,7 +45,6 @@ from checkers.judgement.plan.words import (
 ADVISED = "advised: common practice"
 READ_RATING = "read the rating first"
 MAKER_STATES_IT = "its maker states it"
-WITHOUT_TRIP = frozenset({Form.MONITOR, Form.RDC_DD})
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -118,7 +118,7 @@ def _documents(places: tuple[Citation, ...]) -> str:
 
 def _concerns(rule: TypeRule, case: Case) -> bool:
     """Tell whether a rule on types may decide about the device: by its load, or by its type."""
-    if case.device.form in WITHOUT_TRIP:
+    if not case.device.protects:
         return False
     kind = case.device.type
     return rule.standing == "needed" or kind in (*rule.types, DeviceType.UNKNOWN)
@@ -126,9 +126,10 @@ def _concerns(rule: TypeRule, case: Case) -> bool:
 
 def _clamp_steps(case: Case) -> list[Step]:
     """Return the measurements with the loads on, for devices that a load can disturb."""
-    if case.device.form in WITHOUT_TRIP:
+    if not case.device.protects:
         return []
-    return [_leakage(case)] if case.device.form == Form.GFCI else [_leakage(case), _dc(case)]
+    disturbed = case.device.has(Ability.STANDING_DC)
+    return [_leakage(case), _dc(case)] if disturbed else [_leakage(case)]
 
 
 def _leakage(case: Case) -> Step:

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from checkers.domain.device.device import SENSES_HALF_WAVES, SENSES_SMOOTH_DC, DeviceType, Form
+from checkers.domain.device.abilities import Ability
+from checkers.domain.device.device import SENSES_HALF_WAVES, SENSES_SMOOTH_DC, DeviceType
 from checkers.domain.device.readings import HALF_WAVES, Reading, Waveform
 from checkers.domain.quantities.measured_value import Said
 from checkers.domain.quantities.quantity import format_quantity
@@ -22,7 +23,6 @@ SHAPES: dict[str, str] = {
     Waveform.SMOOTH_DC: "smooth DC",
     **dict.fromkeys(HALF_WAVES, "half-wave current"),
 }
-WITHOUT_TYPE = frozenset({Form.RDC_DD, Form.GFCI})
 TIMED = frozenset({Said.FIGURE, Said.LESS_THAN})
 
 
@@ -71,7 +71,7 @@ def _doubted(reading: Reading, case: Case) -> list[Judged] | None:
 def _need_not_respond(case: Case, waveform: str) -> bool:
     """Tell whether devices of this type, by what the type means, need not sense a waveform."""
     kind = case.device.type
-    if kind == DeviceType.UNKNOWN or case.device.form in WITHOUT_TYPE:
+    if kind == DeviceType.UNKNOWN or not case.device.has(Ability.RATING_PRINTED):
         return False
     if waveform in HALF_WAVES:
         return kind not in SENSES_HALF_WAVES

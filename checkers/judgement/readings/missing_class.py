@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from checkers.domain.device.device import Form
 from checkers.domain.device.readings import Reading
 from checkers.judgement.case import Case
 from checkers.judgement.limits.current_bands import band_of, band_rows
@@ -36,4 +35,4 @@ def kind_missing(
 def _told_by_rating(case: Case) -> bool:
     """Tell whether a detection of DC is of the protective kind, which alone has another rating."""
     rated = case.device.rated_residual_current
-    return case.device.form == Form.RDC_DD and rated is not None and rated > DC_RATING
+    return case.device.detects_dc and rated is not None and rated > DC_RATING

@@ -6,7 +6,6 @@ from collections.abc import Mapping, Sequence
 from math import isinf
 from typing import Any
 
-from checkers.domain.device.device import Form
 from checkers.domain.verdicts import Figure
 from checkers.judgement.limits.safe_rounding import rounded_up
 from checkers.judgement.series.arrangement import Arrangement
@@ -61,7 +60,7 @@ def _with_ordinary(through: Through, fitness: Fitness) -> dict[str, Figure]:
 
 def _tolerates(arrangement: Arrangement, place: int, fitness: Fitness) -> Figure | str:
     limits = fitness.limits
-    if arrangement.devices[place].device.form == Form.RDC_DD:
+    if arrangement.devices[place].device.detects_dc:
         return Figure(limits.opens_at, "mA") if limits.opens_at is not None else NOT_KNOWN
     return NOT_KNOWN if limits.bears is None else Figure(limits.bears, "mA")
 

@@ -8,7 +8,7 @@ from datetime import date
 from typing import TypeVar
 
 from checkers.domain.codes.registry import Code
-from checkers.domain.device.device import Device, Form
+from checkers.domain.device.device import Device
 from checkers.domain.inputs.fields import Labelled
 from checkers.judgement.equipment.equipment import Equipment
 
@@ -39,7 +39,7 @@ class PlacedDevice:
     @property
     def is_rcd(self) -> bool:
         """Whether it protects by itself: a monitor warns, and 6 mA detection only helps."""
-        return self.device.form not in (Form.MONITOR, Form.RDC_DD)
+        return self.device.protects
 
 
 @dataclass(frozen=True, slots=True)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from checkers.domain.device.device import DeviceType, Form
+from checkers.domain.device.device import DeviceType
 from checkers.domain.quantities.quantity import format_number, format_quantity
 from checkers.domain.sources.constants import CONSTANTS
 from checkers.judgement.series.arrangement import Arrangement, DCProtection
@@ -84,7 +84,7 @@ def selectivity_on_pulses() -> str:
 
 def _has_detection(arrangement: Arrangement) -> bool:
     loads = any(load.protection == DCProtection.RDC_DD for load in arrangement.loads)
-    return loads or any(one.device.form == Form.RDC_DD for one in arrangement.devices)
+    return loads or any(one.device.detects_dc for one in arrangement.devices)
 
 
 def _narrow_above_detection(arrangement: Arrangement) -> bool:

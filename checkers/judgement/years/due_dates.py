@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from datetime import date, timedelta
 
 from checkers.domain.codes.rules import Interval
-from checkers.domain.device.device import Form
+from checkers.domain.device.abilities import Ability
 from checkers.domain.sources.documents import Citation
 from checkers.judgement.case import Case
 
@@ -90,7 +90,7 @@ def due_tests(case: Case, place: str, last: dict[str, date], own: dict[str, str]
 
 
 def _rules(case: Case) -> Iterable[Interval]:
-    kind = "portable" if case.device.form == Form.PORTABLE else "fixed"
+    kind = "portable" if case.device.has(Ability.MOVED) else "fixed"
     rules = case.code.intervals_on(case.day)
     return [rule for rule in rules if rule.device in (kind, "any")]
 

@@ -8,6 +8,8 @@ from dataclasses import dataclass, field
 from functools import cache, lru_cache
 from typing import TypeVar
 
+from checkers.domain.device.abilities import Ability
+from checkers.domain.device.device import ABILITIES
 from checkers.domain.quantities.typed_numbers import FIGURE, NotAQuantity, number_in
 from checkers.domain.sources.documents import recognise
 from checkers.judgement.schedule.headings.normal_form import plain
@@ -76,7 +78,7 @@ def describe(text: str, *, of_type: bool = False, sure_of_b: bool = False) -> De
     rest = SELECTIVE.sub(" selective ", plain(text))
     for take in (_standard, _type_word, _currents, _asides, _forms):
         rest = take(rest, found)
-    has_no_curve = found.form in ("", "rccb") and not B_BEFORE_A_LOAD.search(plain(text))
+    has_no_curve = _has_no_curve(found.form) and not B_BEFORE_A_LOAD.search(plain(text))
     if sure_of_b or (found.is_residual and has_no_curve):
         _settle_b(found)
     if of_type or found.rated or found.types or found.form:
@@ -84,6 +86,10 @@ def describe(text: str, *, of_type: bool = False, sure_of_b: bool = False) -> De
         rest = _type_alone(rest, found, sure_of_b=sure_of_b)
     _label(text, rest, found)
     return found
+
+
+def _has_no_curve(form: str) -> bool:
+    return not form or Ability.NO_CURVE in ABILITIES[form]
 
 
 def _label(text: str, rest: str, found: Description) -> None:

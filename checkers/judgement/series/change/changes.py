@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from typing import Protocol
 
-from checkers.domain.device.device import Device, DeviceType, Form
+from checkers.domain.device.device import Device, DeviceType
 from checkers.domain.quantities.quantity import format_quantity
 from checkers.domain.sources.constants import CONSTANTS
 from checkers.judgement.equipment.type_order import ORDER, covers
@@ -222,4 +222,4 @@ def detections(arrangement: Arrangement) -> Iterator[Change]:
 
 def _is_shared(arrangement: Arrangement, place: int, numbers: Sequence[int]) -> bool:
     more = len(numbers) > 1 or bool(arrangement.shape.children[place])
-    return more and arrangement.devices[place].device.form != Form.RDC_DD
+    return more and not arrangement.devices[place].device.detects_dc

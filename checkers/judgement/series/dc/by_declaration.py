@@ -6,12 +6,11 @@ from datetime import date
 from math import isinf
 
 from checkers.domain.codes.registry import Code
-from checkers.domain.device.device import Device, DeviceType, Form
+from checkers.domain.device.device import Device, DeviceType
 from checkers.domain.limits.limit import Limit
 from checkers.domain.quantities.quantity import format_quantity
 from checkers.domain.verdicts import Finding, Judges, MeasuredAs
 from checkers.judgement.equipment.equipment import Equipment
-from checkers.judgement.equipment.fault_fit import NOT_PROTECTIVE
 from checkers.judgement.limits.reading_words import citations
 from checkers.judgement.series.dc.fitness import compare_dc
 from checkers.judgement.series.dc.limits import DCLimits, dc_limits
@@ -27,7 +26,7 @@ def judge_declared(equipment: Equipment, device: Device, code: Code, day: date) 
     A device that senses smooth DC opens by itself, and one whose type is not known is not
     judged here.
     """
-    known = device.type != DeviceType.UNKNOWN and Form(device.form) not in NOT_PROTECTIVE
+    known = device.type != DeviceType.UNKNOWN and device.protects
     limits = dc_limits(device, code, day)
     if equipment.declared is None or not known or limits.senses or limits.bears is None:
         return []

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from enum import StrEnum
 
-from checkers.domain.device.device import DeviceType, Form
+from checkers.domain.device.device import DeviceType
 from checkers.domain.verdicts import Outcome, worst
 from checkers.judgement.equipment.type_fit import Fit
 from checkers.judgement.series.arrangement import Arrangement
@@ -57,7 +57,7 @@ def judge_one(arrangement: Arrangement, place: int, through: Through) -> Fitness
     undecided = _undecided(arrangement, place, through, limits)
     if undecided is not None:
         return Fitness(Outcome.CANNOT_SAY, undecided, limits)
-    if device.form == Form.RDC_DD:
+    if device.detects_dc:
         return Fitness(Outcome.PASS, Why.DETECTION, limits, Outcome.PASS)
     dc = Outcome.PASS if limits.senses else compare_dc(through.bounds, limits)
     above_type_b = through.type_b_below and not limits.senses
@@ -75,9 +75,9 @@ def _undecided(
 ) -> Why | None:
     """Return why nothing can be said of a device, or None where something can."""
     device = arrangement.devices[place].device
-    if device.form == Form.MONITOR:
+    if not device.opens:
         return Why.MONITOR
-    if device.form == Form.RDC_DD:
+    if device.detects_dc:
         return None if _beside_an_rcd(arrangement, place) else Why.DETECTION_ALONE
     if device.type == DeviceType.UNKNOWN:
         return Why.TYPE

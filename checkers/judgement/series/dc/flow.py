@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from math import inf
 
-from checkers.domain.device.device import DeviceType, Form
+from checkers.domain.device.device import DeviceType
 from checkers.judgement.equipment.dc_by_statement import promised_by
 from checkers.judgement.series.arrangement import Arrangement, DCProtection
 from checkers.judgement.series.dc.ceilings import limit_from_above
@@ -98,6 +98,6 @@ def _borne_by_type_f(arrangement: Arrangement, place: int) -> bool:
 def _own_loads(arrangement: Arrangement, place: int) -> list[int]:
     """Return the loads on a device, with nothing but monitors between."""
     shape, devices = arrangement.shape, arrangement.devices
-    monitors = [one for one in shape.children[place] if devices[one].device.form == Form.MONITOR]
+    monitors = [one for one in shape.children[place] if not devices[one].device.opens]
     below = [number for one in monitors for number in _own_loads(arrangement, one)]
     return [*shape.loads[place], *below]

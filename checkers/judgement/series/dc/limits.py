@@ -57,9 +57,9 @@ def limits_of(arrangement: Arrangement, place: int) -> DCLimits:
 
 def senses_smooth_dc(device: Device) -> bool:
     """Tell whether a device opens on smooth DC by itself."""
-    if device.form == Form.RDC_DD:
+    if device.detects_dc:
         return True
-    return device.senses_smooth_dc and device.form != Form.MONITOR
+    return device.senses_smooth_dc and device.opens
 
 
 @lru_cache(maxsize=64)

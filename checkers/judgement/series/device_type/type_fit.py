@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from checkers.domain.device.device import Form
 from checkers.judgement.equipment.device_fit import CONTRADICTED, DETECTION_ELSEWHERE
 from checkers.judgement.equipment.equipment import Equipment
 from checkers.judgement.equipment.type_fit import Fit, Why, fit_of
@@ -56,14 +55,14 @@ def fit_words(fit: Fit, equipment: Equipment) -> str:
 
 def _guarded(arrangement: Arrangement, number: int) -> bool:
     """Tell whether 6 mA detection stands on every path from the supply to a load."""
-    if all(one.device.form != Form.RDC_DD for one in arrangement.devices):
+    if not any(one.device.detects_dc for one in arrangement.devices):
         return False
     return all(_detected(arrangement, place) for place in arrangement.loads[number].parents)
 
 
 def _detected(arrangement: Arrangement, place: int) -> bool:
     device = arrangement.devices[place]
-    if device.device.form == Form.RDC_DD:
+    if device.device.detects_dc:
         return True
     above = device.parents
     return bool(above) and all(_detected(arrangement, parent) for parent in above)

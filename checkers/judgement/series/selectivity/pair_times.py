@@ -9,6 +9,7 @@ from functools import lru_cache
 from math import inf
 
 from checkers.domain.codes.registry import Code
+from checkers.domain.device.abilities import Ability
 from checkers.domain.device.device import Device, Form
 from checkers.domain.device.readings import Circuit, Instrument
 from checkers.domain.limits.rows import Row
@@ -21,7 +22,6 @@ HAIR = 1e-4
 """Share of a current by which a limit is approached from below or from above."""
 
 UNDELAYED = frozenset({"none", "G"})
-PLAIN = frozenset({Form.RCCB, Form.RCBO})
 
 
 @dataclass(frozen=True, slots=True)
@@ -146,5 +146,5 @@ def _case_of(device: Device) -> dict[str, object]:
 
 def _with_table(device: Device) -> Device:
     """Return the device as the tables know it: an adjustable delay is that of a breaker."""
-    adjustable = device.set_delay is not None and device.form in PLAIN
+    adjustable = device.set_delay is not None and device.has(Ability.HOUSEHOLD)
     return replace(device, form=Form.CBR) if adjustable else device
