@@ -10,12 +10,12 @@ from checkers.domain.tables.data_files import data_folder, read_toml
 from checkers.domain.tables.records import Record
 
 FILE = "judging.toml"
-PLAIN = frozenset({"confidence", "longest_of_delay"})
+PLAIN = frozenset({"confidence", "longest_of_delay", "slow_from"})
 
 
 @dataclass(frozen=True, slots=True)
 class Judging:
-    """The confidence asked of a verdict [0 to 1], four times [ms], and a multiple of a delay."""
+    """A confidence [0 to 1], four times [ms], a multiple of a delay, a share of a current."""
 
     confidence: float
     slower_at_more_current: float
@@ -23,6 +23,7 @@ class Judging:
     no_trip_lasts: float
     quickest_opening: float
     longest_of_delay: float
+    slow_from: float
 
 
 def load_judging() -> Judging:

@@ -22,12 +22,13 @@ class BindingTimes:
     """The times [ms] that bind at a current, whose they are, and what asks for them besides.
 
     At a current that the tables name the two limits are one. Between two rows they differ: a
-    time outside `promised` is not in order, and only one inside `sure` is.
+    time outside `promised` is not in order, and only one inside `sure` is. `option_at` is the
+    greater current [mA] at which the maker may prove the shortest time in place of this one.
     """
 
     most: TimeEnd
     least: TimeEnd
-    option_decides: bool = False
+    option_at: float | None = None
     judges: Judges = Judges.DEVICE_STANDARD
     asked_by: tuple[Citation, ...] = ()
 
@@ -80,7 +81,7 @@ def binding_times(found: Iterable[Row], case: Case, current: float) -> BindingTi
     declares the shortest time at a quarter of an ampere, the row at five times is not his.
     """
     listed = list(found)
-    option = _option_decides(listed, case, current)
+    option = _option_at(listed, case, current)
     if case.device.quarter_ampere:
         listed = [row for row in listed if row.when.only("option") != FIVE_TIMES]
     tables = groupby(sorted(listed, key=_table), _table)
@@ -88,7 +89,7 @@ def binding_times(found: Iterable[Row], case: Case, current: float) -> BindingTi
     return BindingTimes(
         most=strictest([most for most, _ in bounds], min),
         least=strictest([least for _, least in bounds], max),
-        option_decides=option,
+        option_at=option,
     )
 
 
@@ -96,10 +97,11 @@ def _table(row: Row) -> str:
     return row.table
 
 
-def _option_decides(listed: Sequence[Row], case: Case, current: float) -> bool:
-    """Tell whether the maker may prove the shortest time at a greater current than this."""
+def _option_at(listed: Sequence[Row], case: Case, current: float) -> float | None:
+    """Return the greater current at which the maker may prove the shortest time, or None."""
     kinds = {row.when.only("option"): span_of(row, case) for row in listed}
     five, quarter = kinds.get(FIVE_TIMES), kinds.get(QUARTER_AMPERE)
     if five is None or quarter is None:
-        return False
-    return five[0] <= current * (1 + TOLERANCE) and current * (1 + TOLERANCE) < quarter[0]
+        return None
+    between = five[0] <= current * (1 + TOLERANCE) < quarter[0]
+    return quarter[0] if between else None

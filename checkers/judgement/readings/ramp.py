@@ -8,6 +8,7 @@ from checkers.domain.device.readings import Reading
 from checkers.domain.limits.limit import Limit
 from checkers.domain.quantities.measured_value import Measured, Said
 from checkers.domain.quantities.quantity import format_quantity
+from checkers.domain.sources.judging import JUDGING
 from checkers.domain.verdicts import Finding, Judges, MeasuredAs, Outcome
 from checkers.judgement.case import Case
 from checkers.judgement.limits.against_limits import compare_with, finding_for
@@ -102,5 +103,5 @@ def _left_open(reading: Reading, leakage: float, limit: Limit, outcomes: set[Out
 def _next_step(measured: Measured, limit: Limit, compared: Comparison) -> str:
     if compared.outcome is Outcome.PASS:
         return ""
-    high = limit.at_most is not None and measured.value > limit.at_most * 0.75
+    high = limit.at_most is not None and measured.value > limit.at_most * JUDGING.slow_from
     return TOO_HIGH if high else TOO_LOW

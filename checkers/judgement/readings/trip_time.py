@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import dataclasses
 
-from checkers.domain.device.readings import HALF_WAVES, Reading, Test
+from checkers.domain.device.readings import Reading, Test
 from checkers.domain.quantities.measured_value import Said
 from checkers.domain.quantities.quantity import format_quantity
 from checkers.domain.sources.judging import JUDGING
@@ -34,7 +34,7 @@ def judge_trip(reading: Reading, case: Case, demand: Demand) -> list[Judged]:
             reading, "It tripped, but the time is not given.", "Write down the time in ms."
         )
     return [
-        _finished(one, reading, case, demand.time)
+        _finished(one, case, demand.time)
         for one in (*_by_product(reading, case, demand), *judged_by_code(reading, case))
     ]
 
@@ -90,8 +90,8 @@ def _never_tripped(reading: Reading, demand: Demand) -> Finding:
     )
 
 
-def _finished(judged: Judged, reading: Reading, case: Case, times: BindingTimes) -> Judged:
-    return _not_proven(_doubted(judged, case), reading, case, times)
+def _finished(judged: Judged, case: Case, times: BindingTimes) -> Judged:
+    return _not_proven(_doubted(judged, case), case, times)
 
 
 def _doubted(judged: Judged, case: Case) -> Judged:
@@ -109,12 +109,12 @@ def _doubted(judged: Judged, case: Case) -> Judged:
     )
 
 
-def _not_proven(judged: Judged, reading: Reading, case: Case, times: BindingTimes) -> Judged:
+def _not_proven(judged: Judged, case: Case, times: BindingTimes) -> Judged:
     """Leave open a time over the limit where the maker may prove it at a larger current."""
     finding = judged.finding
-    if not times.option_decides or finding.outcome not in (Outcome.FAIL, Outcome.BORDERLINE):
+    if times.option_at is None or finding.outcome not in (Outcome.FAIL, Outcome.BORDERLINE):
         return judged
-    at = "350 mA" if reading.waveform in HALF_WAVES else "250 mA"
+    at = format_quantity(times.option_at, "mA")
     if not case.device.quarter_ampere:
         hint = f"{finding.do_next} If its maker declares the 40 ms at {at}, repeat at {at}."
         return Judged(changed(finding, finding.says, hint, finding.outcome))

@@ -82,21 +82,21 @@ def test_a_limit_names_the_currents_on_either_side() -> None:
 @pytest.mark.parametrize(
     ("made_to", "current", "fails", "passes", "option"),
     [
-        ("", 150.0, 40, 40, True),
-        ("", 140.0, 150, 40, False),
-        ("", 250.0, 40, 40, False),
-        ("IEC 61008-1, 0.25 A", 150.0, 150, 40, True),
-        ("IEC 61008-1, 0.25 A", 250.0, 40, 40, False),
+        ("", 150.0, 40, 40, 250.0),
+        ("", 140.0, 150, 40, None),
+        ("", 250.0, 40, 40, None),
+        ("IEC 61008-1, 0.25 A", 150.0, 150, 40, 250.0),
+        ("IEC 61008-1, 0.25 A", 250.0, 40, 40, None),
     ],
 )
 def test_the_makers_choice_moves_the_shortest_time(
-    made_to: str, current: float, fails: float, passes: float, option: bool
+    made_to: str, current: float, fails: float, passes: float, option: float | None
 ) -> None:
     """40 ms at five times the rating, or at 0.25 A where the maker declares it (IEC 61008-1)."""
     found = limit(current, made_to=made_to)
 
     assert (fails, passes) == (found.most.fails, found.most.passes)
-    assert found.option_decides is option
+    assert found.option_at == option
 
 
 def test_two_tables_are_both_kept() -> None:
@@ -112,3 +112,9 @@ def test_a_delay_without_figures_leaves_its_greatest_time_open() -> None:
 
     assert (found.promised.at_least, found.promised.at_most) == (500, None)
     assert limit(900.0, form="cbr", rated_residual_current=300.0, delay=500.0).least.passes == 500
+
+
+def test_the_makers_other_choice_is_read_from_its_row() -> None:
+    """On a half wave it is 0.25 A times 1.4 (IEC 61008-1), and 150 mA is none of the two."""
+    assert limit(210.0, "half-wave").option_at == 350.0
+    assert limit(150.0, "half-wave").option_at is None
