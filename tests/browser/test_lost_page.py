@@ -85,7 +85,7 @@ def test_without_scripts_the_page_says_how_to_go_on(browser: Browser, host: Host
     page.goto(f"{host.address}no/such/page")
 
     expect(page.get_by_role("link", name="The front page")).to_have_attribute("href", "/")
-    expect(page.locator("noscript")).to_contain_text("put the name of that folder first")
+    expect(page.locator("noscript p")).to_contain_text("put the name of that folder first")
     context.close()
 
 
