@@ -14,6 +14,7 @@ FRAME = """
 const frame = document.createElement("iframe");
 frame.style.cssText = "width: 400px; height: 800px";
 frame.src = arguments[0];
+frame.addEventListener("load", () => { frame.dataset.loaded = ""; });
 document.body.replaceChildren(frame);
 """
 LABEL = """
@@ -88,6 +89,7 @@ def test_a_frame_says_that_it_keeps_apart(engine: Engine) -> None:
     """Inside another site's page the warning says so, and leads to the page by itself."""
     engine.driver.get("about:blank")
     engine.run(FRAME, engine.host.address + SOUND)
+    engine.waits_for("document.querySelector('iframe[data-loaded]')")  # else it is the empty one
     engine.driver.switch_to.frame(0)
     passes(engine)
     fills(engine)
