@@ -23,10 +23,11 @@ LONG = 120  # seconds: a start that fails is followed by another, and WebKit com
 PASSED = "document.querySelector('[data-verdict][data-outcome=pass]')"
 KEPT = "document.querySelector('[data-offline]').textContent.includes('Works offline')"
 FORGET = f"localStorage.removeItem('{LENGTH}')"
+# Chromium goes through all of these in every run: each engine's own way of healing is in the first.
 DAMAGED = [
     (".whl", "one byte of it"),
-    ("pyodide.asm.wasm", "its type"),
-    ("/page.js", "half of it"),
+    pytest.param("pyodide.asm.wasm", "its type", marks=pytest.mark.slow),
+    pytest.param("/page.js", "half of it", marks=pytest.mark.slow),
 ]
 REFUSED = {
     "browser/*/page.js": "page.js was changed on its way",
