@@ -12,8 +12,8 @@ export function toFragment(request) {
   return pairs.toString();
 }
 
-// What is empty or null is given too: an empty value stands for it.
-function* leaves(value, path) {
+/** Every value of a request with its path; what is empty or null is given too, as an empty value. */
+export function* leaves(value, path) {
   const inner = typeof value === "object" && value !== null ? Object.entries(value) : [];
   if (inner.length === 0 && path) {
     yield [path, typeof value === "object" ? "" : String(value)];

@@ -11,7 +11,7 @@ const SHOWN = 80; // characters
 
 /** Hold a value as it was given to a field, and show it there, with a way to leave it out. */
 export function holdAsGiven(field, value, leave) {
-  const button = element("button", { type: "button", class: "suggestion" }, "Leave it out");
+  const button = element("button", { type: "button", class: "suggestion", "data-done": "Left out." }, "Leave it out");
   button.addEventListener("click", () => leaveOut(field, leave));
   held.set(field, value);
   field.querySelector("[data-problem]").before(

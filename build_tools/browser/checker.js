@@ -7,12 +7,14 @@ import { fromFragment, toFragment } from "./address.js";
 import { keepInAddress, writeAddress, writeAtOnce } from "./case-address.js";
 import { showInWords } from "./in-words.js";
 import { offerKeeping } from "./keep.js";
-import { watchDevice } from "./last-device.js";
+import { watchDevice, watchNoDevice } from "./last-device.js";
 import { recall, remember } from "./memory.js";
 import { isNoAnswer } from "./outcomes.js";
 import { showResults } from "./results.js";
 import { offerSharing } from "./sharing.js";
 import { typedBefore } from "./typed.js";
+import { offerUndo } from "./undo.js";
+import { holdUnsaved } from "./unsaved.js";
 import { keepInView, showCrash, showFailure, showLong, showProgress, showUnfinished, showVerdict, showWorking } from "./verdict.js";
 
 const WORKING_AFTER = 150; // milliseconds after which an old verdict must not stand any longer
@@ -24,11 +26,12 @@ export function mount(root) {
   checker.judge = () => judgeTyped(checker);
   const stop = new AbortController();
   const options = { signal: stop.signal };
-  checker.device = checker.own ? watchDevice(checker, options) : null; // a lesson's case is no reading
-  fill(checker);
+  checker.device = checker.own ? watchDevice(checker, options) : watchNoDevice(checker);
+  fill(checker, holdLesson(checker, stop.signal));
   checker.form.addEventListener("input", (event) => edited(checker, event.target), options);
   checker.form.addEventListener("click", (event) => clicked(checker, event.target), options);
   checker.form.addEventListener("submit", (event) => event.preventDefault(), options);
+  checker.undo = offerUndo(checker, options);
   addEventListener("hashchange", () => addressChanged(checker), options);
   addEventListener("pagehide", () => writeAddress(checker), options);
   addEventListener("beforeprint", () => readyForPaper(checker.form), options);
@@ -48,12 +51,26 @@ export function mount(root) {
   };
 }
 
-function fill(checker) {
-  const given = checker.root.dataset.given;
+function fill(checker, lesson) {
   const typed = checker.own ? typedBefore() : null;
-  const shared = typed?.request ?? (checker.own ? fromFragment(location.hash) : null);
-  write(checker.form, shared ?? (given ? JSON.parse(given) : known(checker.form, recall("last") ?? {})));
-  checker.device?.written(typed);
+  const shared = typed?.request ?? lesson ?? (checker.own ? fromFragment(location.hash) : null);
+  write(checker.form, shared ?? beginning(checker, recall("last") ?? {}));
+  checker.device.written(typed);
+}
+
+// What a lesson's case was changed to stands in no address.
+function holdLesson(checker, signal) {
+  const { root, own, form } = checker;
+  const place = [...document.querySelectorAll("[data-checker]")].indexOf(root);
+  const state = () => (checker.isTyped ? read(form) : null);
+  const before = own ? null : holdUnsaved({ name: `case ${place}`, words: "a case in a lesson", state }, signal);
+  checker.isTyped = before !== null;
+  return before;
+}
+
+/** What a form begins with: the case of its lesson, or the local code and device that were said last. */
+function beginning({ form, root: { dataset: { given } } }, last) {
+  return given ? JSON.parse(given) : known(form, last);
 }
 
 function edited(checker, changed) {
@@ -66,7 +83,8 @@ function edited(checker, changed) {
 }
 
 function touched(checker, changed) {
-  checker.device?.typed(changed);
+  checker.isTyped = true;
+  checker.device.typed(changed);
   const entry = changed.closest("[data-entry]");
   if (entry) {
     delete entry.dataset.untouched;
@@ -84,13 +102,13 @@ function clicked(checker, target) {
   } else if ("start" in button.dataset) {
     addNext(button.closest("[data-many]"), JSON.parse(button.dataset.start)).querySelector("input").focus();
   } else if ("remove" in button.dataset) {
-    checker.device?.typed(button);
+    checker.device.typed(button);
     takeAway(button.closest("[data-entry]"));
   } else if ("suggestion" in button.dataset) {
     suggest(checker, button);
   } else if ("clear" in button.dataset) {
-    write(checker.form, {});
-    checker.device?.written();
+    write(checker.form, beginning(checker, settings(checker, checker.request)));
+    checker.device.written();
   } else {
     return;
   }
@@ -129,7 +147,7 @@ function takeAway(entry) {
 }
 
 function judge(checker) {
-  checker.device?.mark();
+  checker.device.mark();
   const request = read(checker.form);
   checker.request = request;
   showUnits(checker.form);
@@ -158,20 +176,23 @@ function expectVerdict(checker) {
 function keepInMind(checker, request) {
   keepInAddress(checker);
   if (checker.own) {
-    const last = recall("last") ?? {};
-    const asked = ["code", "device"].map((name) => [name, partAt(checker.form, name)]);
-    const sound = asked.filter(([, part]) => part && !part.querySelector("[data-as-given]"));
-    sound.forEach(([name]) => { last[name] = request[name]; });
-    remember("last", last);
+    remember("last", { ...recall("last"), ...settings(checker, request) });
   }
+}
+
+/** The local code and the device of a request, as far as the form knows what was given for them. */
+function settings({ form }, request) {
+  const asked = ["code", "device"].map((name) => [name, partAt(form, name)]);
+  const sound = asked.filter(([, part]) => part && !part.querySelector("[data-as-given]"));
+  return Object.fromEntries(sound.map(([name]) => [name, request[name]]));
 }
 
 function addressChanged(checker) {
   const shared = checker.own ? fromFragment(location.hash) : null;
   if (shared && toFragment(shared) !== toFragment(checker.request)) {
-    write(checker.form, shared);
-    checker.device?.written();
-    judge(checker);
+    const take = () => { write(checker.form, shared); checker.device.written(); judge(checker); };
+    checker.isTyped ? checker.undo.replacing("What was typed here made way for the case of the address.", take) : take();
+    checker.isTyped = false;
   }
 }
 

@@ -95,8 +95,9 @@ export function removeEntries(list) {
   list.querySelector(":scope > [data-entries]").replaceChildren();
 }
 
-function renumber(list) {
-  const entries = list.querySelector(":scope > [data-entries]").children;
+/** Number the entries of a list anew, and tell its buttons whether there is room for another. */
+export function renumber(list) {
+  const entries = list.querySelectorAll(":scope > [data-entries] > [data-entry]");
   [...entries].forEach((entry, place) => {
     for (const number of entry.querySelectorAll("[data-number]")) {
       if (number.closest("[data-entry]") === entry) {

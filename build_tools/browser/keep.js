@@ -3,6 +3,7 @@ import { follow } from "./client.js";
 import { element } from "./element.js";
 import { fetchedLater, whyNotFetched } from "./fetched-later.js";
 import { handOver } from "./hand-over.js";
+import { holdUnsaved } from "./unsaved.js";
 
 const SLOW = 2000; // milliseconds after which the ways out are offered beside the waiting
 
@@ -25,7 +26,18 @@ export function offerKeeping(checker, options) {
   form.addEventListener("input", checker.changed, options);
   form.addEventListener("submit", (event) => { event.preventDefault(); keepOnce(offer); }, options);
   panel.addEventListener("toggle", () => panel.open && open(offer), options);
+  holdLabels(panel, form, options.signal);
   fetchInTime(options);
+}
+
+// Labels are of what stands above: the tab alone knows them until they are kept.
+function holdLabels(panel, form, signal) {
+  const boxes = ["job", "device", "note"].map((name) => form.elements[name]);
+  const typed = () => boxes.map(({ value }) => value);
+  const state = () => (panel.open || typed().some(Boolean) ? { open: panel.open, typed: typed() } : null);
+  const before = holdUnsaved({ name: "labels", words: "labels that are not kept", state }, signal);
+  boxes.forEach((box, place) => { box.value = before?.typed[place] ?? box.value; });
+  panel.open = before?.open ?? panel.open;
 }
 
 function fetchInTime({ signal }) {

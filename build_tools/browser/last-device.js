@@ -17,6 +17,12 @@ const DEVICE = '[data-group="device"]';
 
 const typedUnder = new WeakMap();
 
+/** The same of a case in a lesson: it is an example and no reading, and nothing in it waits. */
+export function watchNoDevice(checker) {
+  const nothing = () => {};
+  return { typed: nothing, written: nothing, kept: nothing, mark: nothing, whole: () => ({ request: checker.request, under: [] }) };
+}
+
 /** Watch one form; gives what its checker tells: of typing, of what was written, of what was kept. */
 export function watchDevice(checker, options) {
   const { root, form } = checker;
@@ -38,7 +44,6 @@ function typed(watch, target) {
   const item = target.closest(`${READINGS}, ${CIRCUIT}`);
   if (item || target.closest(`${DEVICE}, ${LISTS}`)) {
     next(watch);
-    forgetCleared(watch);
   }
   item && typedUnder.set(item, deviceIn(watch));
 }
@@ -59,7 +64,6 @@ function next(watch) {
 }
 
 function written(watch, held) {
-  forgetCleared(watch);
   next(watch); // a case that is written in after one was kept is another one
   watch.verdicts = held?.verdicts ?? watch.verdicts;
   filled(watch.form).forEach((item, place) => typedUnder.set(item, held?.under[place] ?? deviceIn(watch)));
@@ -109,7 +113,7 @@ function mark(watch) {
   const list = form.querySelector(LISTS);
   const told = form.querySelector("[data-of-last]");
   if (those.size === 0) {
-    told?.dataset.ofLast === "" && told.remove();
+    told?.remove();
   } else if (list) {
     told?.remove();
     list.before(question(watch, [...those]));
@@ -123,9 +127,10 @@ function question(watch, waiting) {
     readings && `${readings} ${readings === 1 ? "reading" : "readings"}`,
     circuit && `${circuit} ${circuit === 1 ? "entry" : "entries"} on the circuit`,
   ].filter(Boolean).join(" and ");
-  return notice("", `Of the last device, and not counted for this one: ${what}.`,
-    button("Count for this device", () => count(watch, waiting)),
-    button("Clear", () => clear(watch)));
+  return element("div", { class: "of-last", role: "status", "data-of-last": true },
+    element("p", {}, `Of the last device, and not counted for this one: ${what}.`),
+    button("Count for this device", {}, () => count(watch, waiting)),
+    button("Clear", { "data-done": "Cleared what was of the last device." }, () => clear(watch)));
 }
 
 function count(watch, waiting) {
@@ -134,16 +139,8 @@ function count(watch, waiting) {
 }
 
 function clear(watch) {
-  const before = whole(watch);
   write(watch.form, read(watch.form));
   written(watch);
-  const undo = button("Undo", () => {
-    write(watch.form, before.request);
-    written(watch, before);
-    goOn(watch);
-  });
-  const told = notice("cleared", "Cleared what was of the last device.", undo);
-  watch.form.querySelector(LISTS).before(told);
   goOn(watch);
 }
 
@@ -161,22 +158,13 @@ function readWhole(form) {
   return request;
 }
 
-function forgetCleared({ form }) {
-  form.querySelector('[data-of-last="cleared"]')?.remove();
-}
-
 function goOn({ checker, form }) {
   checker.judge();
   form.querySelector(LISTS).querySelector("input").focus();
 }
 
-function notice(state, text, ...actions) {
-  return element("div", { class: "of-last", role: "status", "data-of-last": state || true },
-    element("p", {}, text), ...actions);
-}
-
-function button(name, action) {
-  const made = element("button", { type: "button", class: "action" }, name);
+function button(name, attributes, action) {
+  const made = element("button", { type: "button", class: "action", ...attributes }, name);
   made.addEventListener("click", action);
   return made;
 }

@@ -7,7 +7,7 @@ const FIELDS = { job: "Job", device: "Device", note: "Note" };
 export function editForm(page, entry, place) {
   const form = element(
     "form",
-    { class: "keep__form", autocomplete: "off", "aria-label": "Edit the labels" },
+    { class: "keep__form", autocomplete: "off", "aria-label": "Edit the labels", "data-edit": true },
     ...Object.keys(FIELDS).map((name) => field(name, entry)),
     element("p", { class: "log__line" },
       element("button", { class: "action" }, "Save"),

@@ -7,6 +7,7 @@ import { entryItem, markItem } from "./log-item.js";
 import { offerJobActions } from "./log-job.js";
 import { whyNotKept } from "./log-reasons.js";
 import { showRecord } from "./log-record.js";
+import { holdTyped } from "./log-typed.js";
 import { judgeAndList, showStandings, standingLine } from "./log-standing-list.js";
 import { openLog } from "./log-store.js";
 import { showWarning } from "./log-warning.js";
@@ -30,6 +31,7 @@ export async function mount(root) {
   offerJobActions(page);
   addEventListener("focus", page.refresh, { signal: page.signal }); // another tab may have written
   await refresh(page);
+  holdTyped(page);
   root.dataset.ready = "";
   judgeKept(page);
   return () => stop.abort();

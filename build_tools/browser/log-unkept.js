@@ -1,12 +1,11 @@
+import { holdUnsaved, wouldBeLost } from "./unsaved.js";
+
 /** A log that lives as long as this page: where the browser keeps nothing. */
 export function openPage() {
   const held = new Map();
   const changes = [];
-  addEventListener("beforeunload", (event) => {
-    if (held.size > 0) {
-      event.preventDefault();
-    }
-  });
+  const state = () => (held.size > 0 ? undefined : null);
+  holdUnsaved({ name: "log", words: "entries of the job log that this browser does not keep", state });
   return {
     where: "page",
     isEmpty: () => held.size === 0 && changes.length === 0,
@@ -22,6 +21,7 @@ function apply(held, changes, { what, puts = [], takes = [] }) {
   changes.push({ what, before: ids.map((id) => ({ id, entry: held.get(id) ?? null })) });
   puts.forEach((entry) => held.set(entry.id, entry));
   takes.forEach((id) => held.delete(id));
+  wouldBeLost();
 }
 
 function undo(held, changes) {

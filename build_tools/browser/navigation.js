@@ -1,5 +1,6 @@
 import { ROOT } from "./places.js";
 import { theme } from "./theme.js";
+import { isOpenedAnew } from "./unsaved.js";
 
 /**
  * Pages of this site replace one another inside the page, so that the worker lives on.
@@ -35,6 +36,7 @@ async function go(url) {
   }
   history.replaceState({ x: scrollX, y: scrollY }, "");
   history.pushState(null, "", url);
+  isOpenedAnew();
   globalThis.location$.next(url);
 }
 

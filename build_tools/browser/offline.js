@@ -1,4 +1,4 @@
-import { dayOf } from "./days.js";
+import { buildName } from "./days.js";
 import { element, say } from "./element.js";
 import { follow, start } from "./client.js";
 import { mendCopy } from "./copy-mending.js";
@@ -8,6 +8,7 @@ import { notice } from "./notice.js";
 import { correctsMore, learnOf, showOutdated } from "./outdated.js";
 import { ROOT } from "./places.js";
 import { reached } from "./reached.js";
+import { wouldBeLost, wouldBeLostAnywhere } from "./unsaved.js";
 
 const LONG = 90; // days without a look at the site after which a copy says so
 const DAY = 24 * 60 * 60 * 1000;
@@ -140,8 +141,8 @@ function heard({ filling, newer, state, unfinished, waiting }) {
   }
 }
 
-function worksOffline({ built }) {
-  return `Works offline. Copy built on ${dayOf(built)}.${age()}`;
+function worksOffline({ build }) {
+  return `Works offline. Copy built on ${buildName(build)}.${age()}`;
 }
 
 // What could not start may lie in the copy: it is compared with its hashes, and if it was wrong the
@@ -182,7 +183,7 @@ function age() {
 function announceNewBuild(state) {
   const seen = recall("build");
   if (seen && seen !== state.build) {
-    notice(`This is now the build of ${dayOf(state.built)}.`);
+    notice(`This is now the build of ${buildName(state.build)}.`);
   }
   remember("build", state.build);
 }
@@ -195,9 +196,19 @@ function offerWaiting() {
 
 function showNotice(waiting) {
   const apply = element("button", { type: "button", class: "action" }, "Use it now");
-  apply.addEventListener("click", () => registration.waiting?.postMessage({ ask: "take over" }));
+  apply.addEventListener("click", () => takeOver(waiting, apply));
   const corrects = correctsMore(waiting) ? " It corrects verdicts." : "";
-  notice(`A newer build of this site, of ${dayOf(waiting.built)}, is on this device.${corrects} Until you use it, nothing changes.`, apply);
+  notice(`A newer build of this site, of ${buildName(waiting.build)}, is on this device.${corrects} It comes into use with “Use it now”, or once all pages of this site are closed. Open pages are then loaded again, with what is typed in them.`, apply);
+}
+
+// Whatever a page holds that it could not bring back holds up the newer build, which can wait.
+async function takeOver(waiting, apply) {
+  const held = await wouldBeLostAnywhere();
+  if (held.length === 0) {
+    registration.waiting?.postMessage({ ask: "take over" });
+    return;
+  }
+  notice(`The newer build, ${buildName(waiting.build)}, waits: an open page of this site holds ${held.join(", and ")}, which loading it again would lose. Save that, or close its page, and use the newer build then.`, apply);
 }
 
 function reloadWhenReplaced() {
@@ -205,10 +216,22 @@ function reloadWhenReplaced() {
   let had = Boolean(serviceWorker.controller);
   serviceWorker.addEventListener("controllerchange", () => {
     if (had && !replacing) {
-      replacing = true;
-      location.reload();
+      replaced();
     }
     had || startFromCopy();
     had = true;
   });
+}
+
+// What was typed since the newer build was chosen counts too: then this page stays as it is.
+function replaced() {
+  const held = wouldBeLost();
+  if (held.length > 0) {
+    const again = element("button", { type: "button", class: "action" }, "Load it again now");
+    again.addEventListener("click", () => location.reload());
+    notice(`A newer build of this site is in use. This page is still of the build before, since it holds ${held.join(", and ")}. Save that, then load it again.`, again);
+    return;
+  }
+  replacing = true;
+  location.reload();
 }

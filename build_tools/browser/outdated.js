@@ -1,6 +1,6 @@
 import { CORRECTS } from "./corrections.js";
 import { say } from "./element.js";
-import { dayOf } from "./days.js";
+import { buildName } from "./days.js";
 import { recall, remember } from "./memory.js";
 
 const NEWER = "newer build";
@@ -22,6 +22,6 @@ export function showOutdated() {
   for (const place of document.querySelectorAll("[data-outdated]")) {
     const isOutdated = Boolean(newer) && correctsMore(newer);
     place.hidden = !isOutdated;
-    say(place, isOutdated ? `A newer build of this site, of ${dayOf(newer.built)}, corrects verdicts. Use it before you rely on a verdict here: open this site with a network, and choose “Use it now”.` : "");
+    say(place, isOutdated ? `A newer build of this site, of ${buildName(newer.build)}, corrects verdicts. Use it before you rely on a verdict here: open this site with a network, and choose “Use it now”.` : "");
   }
 }

@@ -1,5 +1,6 @@
 import { isSame, isTouched } from "./practice-case.js";
 import { recall, remember } from "./memory.js";
+import { holdUnsaved, wouldBeLost } from "./unsaved.js";
 
 const NAME = "practice";
 const VERSION = 1;
@@ -7,6 +8,9 @@ const HALF_DONE = 12; // cases that wait; the oldest gives way
 
 const empty = () => ({ version: VERSION, ended: [], halfDone: [] });
 let held = null; // what this page keeps itself, where the browser keeps nothing
+
+const isSome = () => held && held.ended.length + held.halfDone.length > 0;
+holdUnsaved({ name: "practice", words: "progress that this browser does not keep", state: () => (isSome() ? undefined : null) });
 
 /** What this device keeps of the learner's practice: cases that ended, and cases half done. */
 export function progress() {
@@ -65,5 +69,6 @@ function write(value) {
   const isNewer = recall(NAME)?.version > VERSION;
   const isKept = !isNewer && remember(NAME, value);
   held = isKept ? null : value;
+  wouldBeLost();
   return isKept;
 }

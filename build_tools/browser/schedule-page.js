@@ -5,13 +5,15 @@ import { keepOneAnswer } from "./fields.js";
 import { read, showProblems, write } from "./form.js";
 import { isNoAnswer } from "./outcomes.js";
 import { showMapping } from "./schedule-mapping.js";
-import { ofFile, ofText } from "./schedule-pieces.js";
+import { ofFile, ofKept, ofText } from "./schedule-pieces.js";
 import { showRows } from "./schedule-rows.js";
 import { Refused, run } from "./schedule-run.js";
 import { FORMS, saveButtons } from "./schedule-save.js";
 import { showFirst, showNotes, showTotals } from "./schedule-summary.js";
 import { soFar } from "./schedule-words.js";
 import { element, say } from "./element.js";
+import { undoPart } from "./undo.js";
+import { holdUnsaved, wouldBeLost } from "./unsaved.js";
 import { showCrash, showFailure, showLong, showProgress, showState, showUnfinished, showVerdict } from "./verdict.js";
 
 /** Bring the page for a whole schedule to life; call what is returned when it goes. */
@@ -23,7 +25,8 @@ export function mount(root) {
   listen(page);
   const unfollow = follow((state) => stateChanged(page, state));
   start();
-  openCase(page);
+  const before = holdUnsaved({ name: "schedule", words: "a schedule too long to be carried over", state: () => stateOf(page) }, page.signal);
+  before ? goOn(page, before) : openCase(page);
   return () => {
     stop.abort();
     page.running?.abort();
@@ -33,9 +36,9 @@ export function mount(root) {
 
 function listen(page) {
   const on = (target, event, action) => target.addEventListener(event, action, { signal: page.signal });
-  on(page.part("file"), "change", ({ target }) => target.files[0] && take(page, ofFile(target.files[0])));
+  on(page.part("file"), "change", ({ target }) => target.files[0] && takeFile(page, target.files[0]));
   on(page.part("text"), "paste", () => setTimeout(() => judgeText(page)));
-  on(page.part("text"), "input", () => { page.schedule = null; });
+  on(page.part("text"), "input", () => { page.schedule = null; page.told?.remove(); });
   on(page.part("judge"), "click", () => (page.schedule ? judge(page) : judgeText(page)));
   on(page.part("stop"), "click", () => page.running?.abort());
   on(page.form, "input", ({ target }) => {
@@ -49,7 +52,26 @@ function listen(page) {
   on(page.form, "submit", (event) => event.preventDefault());
   on(page.part("drop"), "dragover", (event) => event.preventDefault());
   on(page.part("drop"), "drop", (event) => dropped(page, event));
-  on(globalThis, "hashchange", () => openCase(page));
+  on(globalThis, "hashchange", () => replacing(page, () => openCase(page)));
+}
+
+// A file that was chosen is no more at hand once the page is loaded again: its text stands in its place.
+function stateOf(page) {
+  const text = page.part("text").value;
+  const { schedule, chosen, form } = page;
+  if (!schedule && !text) {
+    return null;
+  }
+  const { name, file } = schedule ?? {};
+  return file === null ? undefined : { text, chosen: [...chosen], request: read(form), judged: Boolean(schedule), name, file };
+}
+
+function goOn(page, { text, chosen, request, judged, name, file }) {
+  write(page.form, request);
+  page.part("text").value = text;
+  if (judged) {
+    take(page, file ? ofKept(name, file) : ofText(text), new Map(chosen));
+  }
 }
 
 function dropped(page, event) {
@@ -57,10 +79,23 @@ function dropped(page, event) {
   const text = event.dataTransfer.getData("text/plain");
   event.preventDefault();
   if (files.length) {
-    take(page, ofFile(files[0]));
+    takeFile(page, files[0]);
   } else if (text) {
-    page.part("text").value = text;
-    judgeText(page);
+    replacing(page, () => {
+      page.part("text").value = text;
+      judgeText(page);
+    });
+  }
+}
+
+/** Put other rows in the place of those that stand there, with a way back. */
+function replacing(page, action) {
+  const before = stateOf(page);
+  page.told?.remove();
+  action();
+  if (before?.text?.trim() && before.text !== page.part("text").value) {
+    page.told = undoPart("The rows that stood here made way for others.", () => { page.told.remove(); goOn(page, before); });
+    page.part("drop").append(page.told);
   }
 }
 
@@ -95,6 +130,12 @@ function judgeText(page, chosen) {
     page.wasGiven = false;
     showState(page.root, "unfinished", "Not judged yet", "Choose a file, or paste its rows.");
   }
+}
+
+function takeFile(page, file) {
+  const schedule = ofFile(file);
+  schedule.kept.then(wouldBeLost);
+  take(page, schedule);
 }
 
 function take(page, schedule, chosen = new Map()) {

@@ -18,8 +18,8 @@ MARK = "Second build. "
 POLICY = re.compile(r'<meta http-equiv="Content-Security-Policy" content="[^"]*">')
 
 
-def make_second_build(first: Path, folder: Path) -> Path:
-    """Copy a built site and change what a new build changes; give back its folder."""
+def make_second_build(first: Path, folder: Path, day: str = DAY) -> Path:
+    """Copy a built site and change what a new build changes, its day too; give back its folder."""
     shutil.copytree(first, folder, ignore=shutil.ignore_patterns("*.br", "*.gz"))
     (scripts,) = (folder / "browser").iterdir()
     changed = scripts.rename(scripts.with_name("secondbuild"))
@@ -46,7 +46,7 @@ def make_second_build(first: Path, folder: Path) -> Path:
         page.write_text(POLICY.sub("", page.read_text(encoding="utf-8")), encoding="utf-8")
     integrity.bind(folder)
     policy.protect(folder)
-    write_precache(folder, f"{DAY}-second", [DAY, *corrected_days()])
+    write_precache(folder, f"{day}-second", [DAY, *corrected_days()])
     return folder
 
 

@@ -47,11 +47,13 @@ def test_a_new_build_waits_and_then_takes_over_whole(
     phone.waits_for("pass")
     notice = page.locator(".notice")
     expect(notice).to_contain_text(
-        "newer build of this site, of 24 December 2031", timeout=PATIENCE
+        "newer build of this site, of 24 December 2031 (second)", timeout=PATIENCE
     )
     expect(notice).to_contain_text("It corrects verdicts.")
     outdated = page.locator("[data-outdated]")
-    expect(outdated).to_contain_text("newer build of this site, of 24 December 2031, corrects")
+    expect(outdated).to_contain_text(
+        "newer build of this site, of 24 December 2031 (second), corrects"
+    )
     assert not [path for path in host.asked if path.endswith(".wasm")], (
         "the runtime has not changed"
     )
