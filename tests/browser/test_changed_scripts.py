@@ -12,6 +12,7 @@ from tests.browser.changed_site import change_file
 from tests.browser.guard import Guard
 from tests.browser.host import Host
 from tests.browser.phone import NO_COPY, PATIENCE, Phone
+from tests.browser.sampling import sampled
 from tests.browser.starts import CASE
 
 pytestmark = pytest.mark.first_visit
@@ -58,7 +59,7 @@ def change(host: Host, guard: Guard, site: Path, tmp_path: Path) -> Change:
     return changing
 
 
-@pytest.mark.parametrize("pattern", STARTED)
+@pytest.mark.parametrize("pattern", sampled(STARTED, always=2))
 def test_no_verdict_comes_from_a_changed_file(
     phone: Phone, change: Change, told: list[str], pattern: str
 ) -> None:
@@ -95,7 +96,7 @@ def test_a_page_script_of_a_wrong_type_is_named(phone: Phone, host: Host, guard:
     expect(phone.verdict).to_contain_text("page.js came as text/plain", timeout=PATIENCE)
 
 
-@pytest.mark.parametrize("name", LATER)
+@pytest.mark.parametrize("name", sampled(LATER, always=1))
 def test_a_changed_script_that_comes_later_is_told(
     phone: Phone, page: Page, change: Change, told: list[str], name: str
 ) -> None:

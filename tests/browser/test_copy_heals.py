@@ -11,6 +11,7 @@ from tests.browser.copy_on_phone import damage, state, wait_for_copy, wrong_entr
 from tests.browser.guard import Guard
 from tests.browser.host import Host
 from tests.browser.phone import PATIENCE, Phone
+from tests.browser.sampling import sampled
 from tests.browser.second_build import MARK, make_second_build
 from tests.browser.starts import CASE, LENGTH
 
@@ -34,7 +35,7 @@ def second(site: Path, tmp_path: Path) -> Path:
     return make_second_build(site, tmp_path / "second")
 
 
-@pytest.mark.parametrize(("ending", "way"), DAMAGED)
+@pytest.mark.parametrize(("ending", "way"), sampled(DAMAGED, always=3))
 def test_a_damaged_entry_is_fetched_anew(
     phone: Phone, page: Page, guard: Guard, ending: str, way: str
 ) -> None:

@@ -15,6 +15,7 @@ from build_tools.browsers import in_words
 from tests.browser.guard import Guard
 from tests.browser.host import SOURCES
 from tests.browser.phone import PATIENCE, Phone, change_worker
+from tests.browser.sampling import sampled
 
 pytestmark = pytest.mark.first_visit
 
@@ -194,10 +195,11 @@ def broken_on_purpose(guard: Guard) -> None:
         "SyntaxError",
         "module",
         "CORS",
+        "integrity",
     )
 
 
-@pytest.mark.parametrize("name", FAULTS)
+@pytest.mark.parametrize("name", sampled(FAULTS, always=5))
 def test_the_reason_shown_is_the_reason(phone: Phone, page: Page, name: str) -> None:
     """With the file and what is wrong, whole on a phone, and a way that leads on."""
     fault = FAULTS[name]

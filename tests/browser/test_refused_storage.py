@@ -6,6 +6,7 @@ import pytest
 from playwright.sync_api import Page, expect
 
 from tests.browser.phone import PATIENCE, Phone, change_worker
+from tests.browser.sampling import sampled
 from tests.browser.starts import CASE
 
 pytestmark = pytest.mark.first_visit
@@ -13,6 +14,7 @@ pytestmark = pytest.mark.first_visit
 # What browsers refuse by an error on mere access, where cookies or a foreign frame's are blocked
 # (HTML standard, 12.2.2 and 12.2.3: SecurityError; likewise the other stores of a site).
 REACHED = (
+    "BroadcastChannel",
     "localStorage",
     "sessionStorage",
     "indexedDB",
@@ -20,7 +22,6 @@ REACHED = (
     "navigator.storage",
     "navigator.serviceWorker",
     "navigator.locks",
-    "BroadcastChannel",
 )
 REFUSE = """
 for (const name of %s) {
@@ -43,7 +44,7 @@ def _refuse(page: Page, *names: str) -> None:
     change_worker(page, statements)
 
 
-@pytest.mark.parametrize("name", REACHED)
+@pytest.mark.parametrize("name", sampled(REACHED, always=3))
 def test_a_verdict_comes_where_one_of_them_is_refused(phone: Phone, page: Page, name: str) -> None:
     """Whichever it is: none of them is needed to judge."""
     _refuse(page, name)

@@ -23,7 +23,7 @@ LONG = 120  # seconds: a start that fails is followed by another, and WebKit com
 PASSED = "document.querySelector('[data-verdict][data-outcome=pass]')"
 KEPT = "document.querySelector('[data-offline]').textContent.includes('Works offline')"
 FORGET = f"localStorage.removeItem('{LENGTH}')"
-# Chromium goes through all of these in every run: each engine's own way of healing is in the first.
+# More ways are gone through in Chromium: each engine's own way of healing is in the first.
 DAMAGED = [
     (".whl", "one byte of it"),
     pytest.param("pyodide.asm.wasm", "its type", marks=pytest.mark.slow),
