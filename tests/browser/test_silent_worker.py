@@ -52,6 +52,7 @@ def test_one_that_ends_when_it_is_asked_is_noticed(phone: Phone, page: Page) -> 
     phone.waits_for("fail")
 
 
+@pytest.mark.slow
 def test_another_try_need_not_wait_for_the_end(phone: Phone, page: Page) -> None:
     """As soon as it is offered it answers."""
     page.clock.install()
@@ -67,6 +68,7 @@ def test_another_try_need_not_wait_for_the_end(phone: Phone, page: Page) -> None
     phone.waits_for("fail")
 
 
+@pytest.mark.slow
 def test_one_that_ends_as_it_starts_is_noticed(phone: Phone, page: Page) -> None:
     """The page waits for its first word no longer than for any other."""
     page.clock.install()

@@ -10,6 +10,7 @@ from build_tools.media_types import TYPES
 from tests.browser.changed_site import change_file
 from tests.browser.copy_on_phone import DAMAGE, WRONG
 from tests.browser.host import Host
+from tests.browser.sampling import sampled
 from tests.browser.starts import LENGTH
 from tests.engines.engine import Engine
 from tests.engines.test_core import CASE
@@ -78,7 +79,7 @@ def test_a_wrong_type_from_the_host_is_not_kept(engine: Engine, host: Host) -> N
     host.start()
 
 
-@pytest.mark.parametrize("pattern", REFUSED)
+@pytest.mark.parametrize("pattern", sampled(REFUSED, always=1))
 def test_no_verdict_comes_from_a_changed_script(
     engine: Engine, host: Host, site: Path, tmp_path: Path, pattern: str
 ) -> None:
