@@ -11,8 +11,8 @@ from checkers.domain.quantities.quantity import format_number, format_quantity
 from checkers.domain.sources.documents import Citation
 from checkers.domain.verdicts import Outcome
 from checkers.judgement.device.still_to_test import SO_FAR, pass_so_far
-from checkers.judgement.limits.reading_words import spoken
 from checkers.judgement.plan.gaps import HOLDS
+from checkers.wording.reading_names import spoken
 
 WIDTH = 79
 LONGEST_ROW = 3 * WIDTH

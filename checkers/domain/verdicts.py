@@ -74,6 +74,7 @@ class Finding:
     """One thing judged, with the words, the limit and the sources it rests on.
 
     `measured` is the figure or word held to the limit, and `measured_as` how it came about.
+    `code` is permanent: it names what was found, and its words in checkers.wording.
     """
 
     about: str
@@ -90,6 +91,7 @@ class Finding:
     sources: tuple[Citation, ...] = ()
     numbers: Numbers | None = None
     subject: Subject | None = None
+    code: str = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -34,9 +34,9 @@ for path in sorted(data.rglob("*.toml")):
         "foreign": b"wrong = 5\\n",
         "unknown": whole + b"\\n[wrong]\\nwrong = 5\\n",
     }
-    table, code = path.parent.parent.name == "limits", path.parent.name == "codes"
-    if (table or code) and path.name not in {"break-times.toml", "gb.toml"}:
-        damages = {"bytes": damages["bytes"]}  # one loader reads every limit table, one every code
+    alike = path.parent.parent.name == "limits" or path.parent.name in {"codes", "words"}
+    if alike and path.name not in {"break-times.toml", "gb.toml", "reading.toml"}:
+        damages = {"bytes": damages["bytes"]}  # one loader reads them all
     for damage, text in damages.items():
         path.write_bytes(text)
         for name in [one for one in sys.modules if one.startswith("checkers")]:
@@ -46,6 +46,9 @@ for path in sorted(data.rglob("*.toml")):
             importlib.import_module("checkers.command_line.main")
             for slug in sys.modules["checkers.catalogue"].SLUGS:
                 sys.modules["checkers.catalogue"].checker_for(slug)
+            words = sys.modules["checkers.wording.book"]
+            for room in words.rooms():  # each is read for its first finding
+                words.room(room)
             ended = "nothing"
         except DataError as bad:
             ended = "told" if ".toml" in bad.file else f"without a file: {bad}"
@@ -89,6 +92,19 @@ def test_the_command_line_ends_with_four(
     assert ran.returncode == 4, said
     assert says in said
     assert "Traceback" not in said
+
+
+def test_words_that_are_damaged_judge_nothing(copy: Path) -> None:
+    """They are read for the first finding: no verdict comes without its sentence."""
+    with (copy / "checkers" / "data" / "words" / "reading.toml").open("ab") as opened:
+        opened.write(b"\n[wrong]\nwrong = 5\n")
+    line = [sys.executable, "-m", "checkers", "readings", "--json", "-"]
+    request = json.dumps(checker_for("readings").examples[0].request).encode()
+    ran = subprocess.run(line, cwd=copy, input=request, capture_output=True, check=False)
+
+    assert ran.returncode == 4, ran.stdout
+    assert json.loads(ran.stdout)["kind"] == "damaged"
+    assert "words/reading.toml" in json.loads(ran.stdout)["file"]
 
 
 def test_every_damaged_file_is_told_of(copy: Path) -> None:

@@ -10,7 +10,7 @@ import checkers
 from checkers.catalogue import CHECKERS
 from checkers.command_line.printing import print_reply
 from checkers.domain.checker import Checker
-from checkers.judgement.limits.reading_words import spoken
+from checkers.wording.reading_names import spoken
 
 SLUG = re.compile(r"trip-time|no-trip(?! test)")
 

@@ -155,3 +155,8 @@ class Table:
     assumed: bool
     note: str
     rows: tuple[Row, ...]
+
+
+def citations(*rows: Row | None) -> tuple[Citation, ...]:
+    """Return the citations of some rows, each once."""
+    return tuple(dict.fromkeys(row.citation for row in rows if row is not None))

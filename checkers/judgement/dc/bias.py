@@ -9,6 +9,7 @@ from dataclasses import replace
 
 from checkers.domain.device.readings import Reading, Test, Waveform
 from checkers.domain.limits.limit import Limit
+from checkers.domain.limits.rows import citations
 from checkers.domain.quantities.quantity import format_quantity
 from checkers.domain.quantities.ranges import range_in_words
 from checkers.domain.sources.documents import Citation, cite
@@ -17,7 +18,6 @@ from checkers.judgement.dc.bias_case import DcBiasCase
 from checkers.judgement.dc.button_words import button_words
 from checkers.judgement.dc.fitness import FIND_THE_DC
 from checkers.judgement.limits.numbers import figure_numbers
-from checkers.judgement.limits.reading_words import citations
 from checkers.judgement.readings.any_reading import judge_reading
 from checkers.physics.core.dc_sensing import DcOpening
 from checkers.physics.core.parameters import CORE

@@ -7,7 +7,7 @@ import dataclasses
 from checkers.domain.device.device import DeviceType
 from checkers.domain.device.readings import Waveform
 from checkers.domain.limits.limit import Limit
-from checkers.domain.limits.rows import Row
+from checkers.domain.limits.rows import Row, citations
 from checkers.domain.limits.tables import rows_in
 from checkers.domain.quantities.measured_value import Measured, Said
 from checkers.domain.quantities.quantity import format_quantity
@@ -17,7 +17,6 @@ from checkers.judgement.case import Case
 from checkers.judgement.limits.comparison import compare
 from checkers.judgement.limits.current_bands import operating_band
 from checkers.judgement.limits.numbers import reading_numbers
-from checkers.judgement.limits.reading_words import citations
 
 ABOUT = "smooth DC through the device"
 FIND_THE_DC = (

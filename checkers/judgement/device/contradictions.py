@@ -2,25 +2,23 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import replace
 from itertools import product
 
 from checkers.domain.device.readings import Reading, Test
-from checkers.domain.limits.limit import Limit
 from checkers.domain.quantities.measured_value import Said
 from checkers.domain.quantities.quantity import format_quantity
 from checkers.domain.sources.judging import JUDGING
 from checkers.domain.verdicts import Finding, Judges, MeasuredAs, Outcome
 from checkers.judgement.case import Case
 from checkers.judgement.limits.current_bands import operating_band
-from checkers.judgement.limits.reading_words import name_of
 from checkers.judgement.limits.test_current import level_of
 from checkers.judgement.limits.time_bounds import TOLERANCE
+from checkers.wording.book import part
+from checkers.wording.finding import NO_FACTS, finding
+from checkers.wording.reading_names import name_of
 
-NOT_REPEATED = (
-    "Check the leads, the setting and which device opened. If it held, that stands however often "
-    "it trips afterwards: it is out of service and replaced."
-)
 RANGE_ENDED = (Said.MORE_THAN, Said.NO_TRIP)
 TRIPPED = (Said.FIGURE, Said.LESS_THAN, Said.TRIPPED)
 AT_CURRENT = (Test.TRIP_TIME, Test.NO_TRIP)
@@ -46,13 +44,8 @@ def _slower_at_more(low: Reading, high: Reading, case: Case) -> Finding | None:
     longer = high.measured.value - low.measured.value
     if longer <= JUDGING.slower_at_more_current:
         return None
-    return _contradiction(
-        f"{name_of(low)} and {name_of(high)}",
-        f"{low.measured} and {high.measured}",
-        f"It is slower by {format_quantity(longer, 'ms')} at the greater current, which a device "
-        "left alone is not: something outside it takes part.",
-        "Take off the loads one by one and repeat.",
-    )
+    facts = {"longer": format_quantity(longer, "ms")}
+    return _contradiction("slower-at-more-current", low, high, facts)
 
 
 def _not_alike(one: Reading, other: Reading, case: Case) -> Finding | None:
@@ -65,14 +58,7 @@ def _not_alike(one: Reading, other: Reading, case: Case) -> Finding | None:
     if not _time_says_held(other, case) or not _held_longer(one, other):
         return None
     same = name_of(one) == name_of(other)
-    return _contradiction(
-        f"{name_of(one)}, twice" if same else f"{name_of(one)} and {name_of(other)}",
-        f"{one.measured} and {other.measured}",
-        "The same test gave a trip and no trip: the device does not repeat itself."
-        if same
-        else "It tripped, and held at as much current or more: the device does not repeat itself.",
-        NOT_REPEATED,
-    )
+    return _contradiction("tripped-and-held" if same else "held-at-more", one, other)
 
 
 def _two_starts(one: Reading, other: Reading) -> bool:
@@ -105,9 +91,9 @@ def _ramp_against_time(ramp: Reading, time: Reading, case: Case) -> Finding | No
         return None
     near = 2 * case.usual_current_uncertainty(case.device.rated_residual_current or level.current)
     if _time_says_held(time, case) and _at_most(ramp, level.current - near):
-        return _ramp_lower(ramp, time)
+        return _contradiction("ramp-below-a-hold", ramp, time)
     if _is_time(time) and _more_than(ramp, level.current + near):
-        return _ramp_higher(ramp, time)
+        return _contradiction("ramp-above-a-trip", ramp, time)
     return None
 
 
@@ -121,24 +107,6 @@ def _at_most(ramp: Reading, current: float) -> bool:
 
 def _more_than(ramp: Reading, current: float) -> bool:
     return ramp.measured.said in (Said.FIGURE, Said.MORE_THAN) and ramp.measured.value >= current
-
-
-def _ramp_lower(ramp: Reading, time: Reading) -> Finding:
-    return _contradiction(
-        f"{name_of(ramp)} and {name_of(time)}",
-        f"{ramp.measured} and {time.measured}",
-        "The ramp trips it below a current that does not trip it when applied at once.",
-        "Repeat both with the loads off, and check the range and waveform that were set.",
-    )
-
-
-def _ramp_higher(ramp: Reading, time: Reading) -> Finding:
-    return _contradiction(
-        f"{name_of(ramp)} and {name_of(time)}",
-        f"{ramp.measured} and {time.measured}",
-        "It trips at a current below the one the ramp needed.",
-        "Check that both were taken with the same waveform and at the same place, loads off.",
-    )
 
 
 def _no_trip_against_ramp(readings: Iterable[Reading], case: Case) -> list[Finding]:
@@ -166,25 +134,21 @@ def _above_no_trip(held: Reading, ramp: Reading, case: Case) -> bool:
 
 def _tripped_below_ramp(held: Reading, ramp: Reading, case: Case) -> Finding:
     band = operating_band(case, ramp.waveform)
-    return _contradiction(
-        f"{name_of(held)} and {name_of(ramp)}",
-        f"{held.measured} and {ramp.measured}",
-        "It trips in the no-trip test although the ramp needs more current than that.",
-        "Repeat both with the loads off.",
-        band,
-    )
+    found = _contradiction("no-trip-below-ramp", held, ramp)
+    return replace(found, sources=band.sources if band else ())
 
 
 def _contradiction(
-    about: str, measured: str, says: str, do_next: str, band: Limit | None = None
+    code: str, one: Reading, other: Reading, facts: Mapping[str, object] = NO_FACTS
 ) -> Finding:
-    return Finding(
-        about=about,
-        outcome=Outcome.CANNOT_SAY,
-        says=says,
-        judges=Judges.DEVICE_STANDARD,
-        measured=measured,
+    names = {"one": name_of(one), "other": name_of(other)}
+    same = names["one"] == names["other"]
+    return finding(
+        f"device.{code}",
+        Outcome.CANNOT_SAY,
+        Judges.DEVICE_STANDARD,
+        facts,
+        about=part("device.twice" if same else "device.two-tests", **names),
+        measured=f"{one.measured} and {other.measured}",
         measured_as=MeasuredAs.MEASURED,
-        do_next=do_next,
-        sources=band.sources if band else (),
     )

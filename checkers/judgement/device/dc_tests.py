@@ -9,10 +9,13 @@ from checkers.domain.quantities.measured_value import SHOWS_NOTHING
 from checkers.domain.verdicts import Finding, Judges, Outcome
 from checkers.judgement.case import Case
 from checkers.judgement.readings.verdict import Judged
+from checkers.wording.book import part
+from checkers.wording.finding import finding
 
-ABOUT = "sensing of smooth DC"
-REPLACE = "Take it out of service, and fit one that senses smooth DC; test the new one with it."
-SHAPES = {"half wave": HALF_WAVES, "smooth DC": frozenset({Waveform.SMOOTH_DC})}
+SHAPES = {
+    "device.half-wave": HALF_WAVES,
+    "device.smooth-dc": frozenset({Waveform.SMOOTH_DC}),
+}
 
 
 def judge_dc_tests(
@@ -41,13 +44,11 @@ def not_tested_with_dc(readings: Sequence[Reading], case: Case) -> tuple[str, ..
     tested = {one.waveform for one in readings if _gave_a_result(one)}
     missing = [name for name, shapes in SHAPES.items() if not tested & shapes]
     if case.device.detects_dc:
-        missing = [name for name in missing if name == "smooth DC"]
+        missing = [name for name in missing if name == "device.smooth-dc"]
     if not missing:
         return ()
-    shapes = " and ".join(missing)
-    return (
-        f"Not tested here: {shapes}. Nothing in these readings shows that {_what(case)} senses it.",
-    )
+    shapes = part("device.and").join(map(part, missing))
+    return (part("device.not-tested-with", shapes=shapes, what=_what(case)),)
 
 
 def _is_there_for_dc(case: Case) -> bool:
@@ -60,19 +61,19 @@ def _gave_a_result(reading: Reading) -> bool:
 
 
 def _what(case: Case) -> str:
-    return "the detection" if case.device.detects_dc else f"this type {case.device.type}"
+    if case.device.detects_dc:
+        return part("device.the-detection")
+    return part("device.this-type", type=case.device.type)
 
 
 def _not_fit(failed: Finding, case: Case) -> Finding:
-    what = _what(case)
-    return Finding(
-        about=ABOUT,
-        outcome=Outcome.FAIL,
-        says=f"A test with smooth DC failed: {what} is not fit where smooth DC can flow.",
-        judges=Judges.FITNESS_FOR_DC,
+    return finding(
+        "device.dc-test-failed",
+        Outcome.FAIL,
+        Judges.FITNESS_FOR_DC,
+        {"what": _what(case)},
         measured=failed.measured,
         measured_as=failed.measured_as,
         limit=failed.limit,
-        do_next=REPLACE,
         sources=failed.sources,
     )

@@ -34,11 +34,11 @@ from checkers.judgement.electrode.electrode import greatest_resistance
 from checkers.judgement.electrode.line_voltage import usual_line_voltage
 from checkers.judgement.limits.against_limits import compare_with, finding_for
 from checkers.judgement.limits.safe_rounding import rounded, rounded_down
-from checkers.judgement.readings.time_verdict import NEXT_STEPS, as_time
+from checkers.judgement.readings.time_verdict import as_time, remedy_for
 from checkers.judgement.readings.verdict import Judged
+from checkers.wording.book import part
+from checkers.wording.finding import reworded
 
-LEAKAGE = "The standing leakage may have helped the test current, so the time shows nothing."
-LOADS_OFF = "Take the loads off and repeat; if they were off, say so."
 ALL_DIGITS = 9
 
 
@@ -95,51 +95,49 @@ def _finding(one: Timed, case: Case, row: Row, fault: Fault | None = None) -> Fi
     limit = longest_time(row)
     by_itself = compare_with(limit, as_time(one.reading.measured), case)
     shown = finding_for(one.reading, limit, case, by_itself)
-    return dataclasses.replace(
-        shown,
-        about=ABOUT,
-        outcome=outcome,
-        says=LEAKAGE if helped else f"{_words(one, shown)}{_current_words(one, case, fault)}",
-        do_next=LOADS_OFF if helped else _next(outcome, fault),
-    )
-
-
-def _words(one: Timed, shown: Finding) -> str:
-    told = f"{shown.measured} at {format_quantity(one.current, 'mA')}"
-    return f"{told} {_SAYS[one.outcome]} of a final circuit in TT, {shown.limit}"
+    about = dataclasses.replace(shown, about=ABOUT, outcome=outcome)
+    if helped:
+        return reworded(about, "device.fault-time-helped-by-leakage")
+    facts = {
+        "measured": shown.measured,
+        "limit": shown.limit,
+        "current": format_quantity(one.current, "mA"),
+        "fault": _current_words(one, case, fault),
+    }
+    return reworded(about, CODES[outcome], facts, do_next=_next(outcome, fault))
 
 
 def _current_words(one: Timed, case: Case, fault: Fault | None) -> str:
     if fault is not None:
-        return f"; a fault gives about {format_quantity(rounded(fault.likely, 3), 'mA')}."
+        likely = format_quantity(rounded(fault.likely, 3), "mA")
+        return part("device.fault-current", current=likely)
     if one.outcome is not Outcome.PASS:
-        return "."
+        return part("device.fault-current-open")
     most = rounded_down(greatest_resistance(usual_line_voltage(case.code.key), one.current))
-    return f". A fault gives this current over {format_quantity(most, 'ohm', ALL_DIGITS)} or less."
+    return part("device.fault-over", resistance=format_quantity(most, "ohm", ALL_DIGITS))
 
 
 def _next(outcome: Outcome, fault: Fault | None) -> str:
     if fault is None or outcome not in (Outcome.BORDERLINE, Outcome.CANNOT_SAY):
-        return NEXT_STEPS.get(outcome, "")
+        return remedy_for(outcome)
     least = format_quantity(rounded_down(fault.weakest), "mA")
-    return (
-        f"Take the time with the loads off at a current nearer to {least} but not above it; "
-        "where none can be set, lower the resistance."
-    )
+    return part("device.nearer-current", least=least)
 
 
 def _system_asked(one: Timed, case: Case, row: Row) -> Finding:
     found = _finding(one, case, row)
-    says = f"In TT this edition held the test at the rating to {found.limit}; in TN it did not."
-    asked = "Say which earthing system it is: TN or TT."
-    return dataclasses.replace(
-        found, outcome=Outcome.CANNOT_SAY, says=says, do_next=asked, field="circuit.system"
+    return reworded(
+        found,
+        "device.fault-time-system-missing",
+        {"limit": found.limit},
+        outcome=Outcome.CANNOT_SAY,
+        field="circuit.system",
     )
 
 
-_SAYS = {
-    Outcome.PASS: "is within the disconnection time",
-    Outcome.FAIL: "is longer than the disconnection time",
-    Outcome.BORDERLINE: "is too close to tell whether a fault ends within the disconnection time",
-    Outcome.CANNOT_SAY: "does not show that a fault ends within the disconnection time",
+CODES = {
+    Outcome.PASS: "device.fault-time-met",
+    Outcome.FAIL: "device.fault-time-missed",
+    Outcome.BORDERLINE: "device.fault-time-close",
+    Outcome.CANNOT_SAY: "device.fault-time-not-shown",
 }

@@ -15,6 +15,8 @@ from checkers.judgement.device.times_at_fault import LEAST_FAULT, in_tt, is_dela
 from checkers.judgement.electrode.disconnection import disconnection_row
 from checkers.judgement.limits.test_current import level_of
 from checkers.judgement.readings.verdict import Judged
+from checkers.wording.book import part
+from checkers.wording.finding import with_parts
 
 
 def with_remarks(
@@ -25,8 +27,7 @@ def with_remarks(
     if not said or not judged:
         return list(judged)
     first = judged[0]
-    says = f"{first.finding.says} {said}"
-    return [replace(first, finding=replace(first.finding, says=says)), *judged[1:]]
+    return [replace(first, finding=with_parts(first.finding, said)), *judged[1:]]
 
 
 def _of_the_start(reading: Reading, readings: Sequence[Reading]) -> Iterator[str]:
@@ -36,10 +37,8 @@ def _of_the_start(reading: Reading, readings: Sequence[Reading]) -> Iterator[str
             continue
         longer = reading.measured.value - other.measured.value
         if longer > JUDGING.slower_at_more_current:
-            yield (
-                f"It is {format_quantity(longer, 'ms')} longer than from {other.phase}°, and half "
-                "a period is the most that the start explains: repeat both, loads off."
-            )
+            more = format_quantity(longer, "ms")
+            yield part("device.longer-than-from", longer=more, start=other.phase)
 
 
 def _of_tt(judged: Sequence[Judged], reading: Reading, case: Case) -> Iterator[str]:
@@ -52,16 +51,11 @@ def _of_tt(judged: Sequence[Judged], reading: Reading, case: Case) -> Iterator[s
         return
     passes = bool(judged) and all(one.finding.outcome is Outcome.PASS for one in judged)
     at_a_fault, longer = level.current >= LEAST_FAULT * rated, reading.measured.value > limit
+    within = format_quantity(limit, "ms")
     if longer and passes and not at_a_fault:
-        yield (
-            f"In TT a final circuit must be off within {format_quantity(limit, 'ms')} at the "
-            "current of a fault, which is greater than this test's: take the time at ×2 or ×5 too."
-        )
+        yield part("device.faster-at-fault", limit=within)
     if longer and at_a_fault and is_delayed(case):
-        yield (
-            f"In TT that is too long for a final circuit ({format_quantity(limit, 'ms')}): "
-            "only a distribution circuit may take longer."
-        )
+        yield part("device.too-long-for-final", limit=within)
 
 
 def _is_time(reading: Reading) -> bool:

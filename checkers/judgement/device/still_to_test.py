@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from checkers.domain.codes.registry import CodeTest
-from checkers.domain.device.readings import Reading, Test, Waveform
+from checkers.domain.device.readings import Reading, Waveform
 from checkers.domain.limits.words import WAVEFORMS
 from checkers.domain.quantities.measured_value import SHOWS_NOTHING
 from checkers.domain.quantities.quantity import format_number
@@ -14,15 +14,10 @@ from checkers.judgement.case import Case
 from checkers.judgement.limits.test_current import level_of
 from checkers.judgement.readings.installation_tests import answers_test, tests_asked_for
 from checkers.judgement.readings.verdict import Judged
+from checkers.wording.book import part
+from checkers.wording.finding import finding
 
-NAMES = {
-    Test.TRIP_TIME: "trip time",
-    Test.NO_TRIP: "no-trip test",
-    Test.RAMP: "ramp",
-    Test.BUTTON: "test button",
-}
-SO_FAR, STILL_TO_DO = "pass so far", "still to do"
-SHORT = {Waveform.AC.value: "AC"}
+SO_FAR, STILL_TO_DO = part("device.so-far"), part("device.still-to-do")
 
 
 def trip_not_shown(judged: Sequence[Judged]) -> list[Finding]:
@@ -30,15 +25,7 @@ def trip_not_shown(judged: Sequence[Judged]) -> list[Finding]:
     passes = all(one.finding.outcome is Outcome.PASS for one in judged)
     if not passes or any(one.shows_trip for one in judged):
         return []
-    return [
-        Finding(
-            about="trip not shown",
-            outcome=Outcome.CANNOT_SAY,
-            says="None of these readings shows that the device trips within a limit.",
-            judges=Judges.FUNCTION,
-            do_next="Take a trip time at ×1 on AC.",
-        )
-    ]
+    return [finding("device.trip-not-shown", Outcome.CANNOT_SAY, Judges.FUNCTION)]
 
 
 def still_to_do(readings: Sequence[Reading], case: Case) -> tuple[StillToDo, ...]:
@@ -64,19 +51,23 @@ def _still_to_do(test: CodeTest) -> StillToDo:
         waveform=test.waveform,
         code=test.designation,
         clause=test.citation.clause,
-        words=f"{_words(test)} ({test.citation.document})",
+        words=part("device.of-document", test=_words(test), document=test.citation.document),
     )
 
 
 def _words(test: CodeTest) -> str:
-    multiple = "" if test.multiple is None else f"×{format_number(test.multiple)} "
-    waveform = SHORT.get(test.waveform) or WAVEFORMS.get(test.waveform, "")
-    return f"{multiple}{NAMES[Test(test.test)]}{f' on {waveform}' if waveform else ''}"
+    times = format_number(test.multiple) if test.multiple is not None else ""
+    multiple = part("device.multiple", multiple=times) if times else ""
+    ac = test.waveform == Waveform.AC
+    waveform = part("device.ac") if ac else WAVEFORMS.get(test.waveform, "")
+    on = part("device.on", waveform=waveform) if waveform else ""
+    return f"{multiple}{part(f'device.{test.test}')}{on}"
 
 
 def pass_so_far(missing: Sequence[str]) -> str:
     """Return a pass with what is still to do, in words: never a bare pass."""
-    return f"{SO_FAR}; {STILL_TO_DO}: {', '.join(missing)}"
+    tests = ", ".join(missing)
+    return part("device.pass-so-far", so_far=SO_FAR, still_to_do=STILL_TO_DO, tests=tests)
 
 
 def next_test(missing: Sequence[StillToDo]) -> NextTest | None:
@@ -84,5 +75,5 @@ def next_test(missing: Sequence[StillToDo]) -> NextTest | None:
     if not missing:
         return None
     first = missing[0]
-    why = f"{first.code} requires it, and it is not among these readings."
+    why = part("device.required", code=first.code)
     return NextTest(test=first.words, why=why)

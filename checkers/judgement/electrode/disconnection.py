@@ -7,7 +7,7 @@ from math import inf
 
 from checkers.domain.device.abilities import Ability
 from checkers.domain.limits.limit import Limit
-from checkers.domain.limits.rows import Row
+from checkers.domain.limits.rows import Row, citations
 from checkers.domain.limits.tables import rows, rows_in
 from checkers.domain.quantities.quantity import format_number, format_quantity
 from checkers.domain.sources.constants import CONSTANTS
@@ -15,7 +15,6 @@ from checkers.domain.sources.documents import Citation
 from checkers.domain.verdicts import Finding, Judges, MeasuredAs, Numbers, Outcome
 from checkers.judgement.case import Case
 from checkers.judgement.electrode.electrode import Electrode
-from checkers.judgement.limits.reading_words import citations
 from checkers.judgement.limits.time_limits import QUARTER_AMPERE, BindingTimes, binding_times
 
 ABOUT = "disconnection time"

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from checkers.domain.device.device import Form
 from checkers.domain.limits.limit import Limit
-from checkers.domain.limits.rows import Row
+from checkers.domain.limits.rows import Row, citations
 from checkers.domain.quantities.measured_value import Measured, Said
 from checkers.domain.quantities.quantity import format_quantity
 from checkers.domain.sources.constants import CONSTANTS
@@ -22,7 +22,6 @@ from checkers.judgement.electrode.electrode import (
 )
 from checkers.judgement.limits.comparison import compare
 from checkers.judgement.limits.numbers import reading_numbers
-from checkers.judgement.limits.reading_words import citations
 from checkers.judgement.limits.safe_rounding import rounded_down, rounded_up
 
 TOO_HIGH = (

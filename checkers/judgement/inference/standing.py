@@ -12,8 +12,8 @@ from checkers.domain.causes import REMAINDER
 from checkers.domain.verdicts import Finding, Outcome, StillToDo
 from checkers.judgement.dc.fitness import ABOUT as DC_MEASURED
 from checkers.judgement.inference.weighing.hypotheses import READING_WRONG
-from checkers.judgement.limits.reading_words import spoken
 from checkers.physics.scatter import SCATTER
+from checkers.wording.reading_names import spoken
 
 GOOD_TIMES = "type-too-low"  # by its name the times are in order
 MOST_OFTEN_WRONG = 0.1  # of sound devices, however many readings were taken

@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 
 from checkers.domain.device.device import DeviceType
 from checkers.domain.limits.limit import Limit
+from checkers.domain.limits.rows import citations
 from checkers.domain.quantities.measured_value import Measured, Said
 from checkers.domain.quantities.quantity import format_quantity
 from checkers.domain.sources.constants import CONSTANTS
@@ -17,7 +18,6 @@ from checkers.judgement.leakage.standing_leakage import Budget, StandingLeakage
 from checkers.judgement.leakage.words import list_words, shown
 from checkers.judgement.limits.comparison import compare
 from checkers.judgement.limits.numbers import figure_numbers, reading_numbers
-from checkers.judgement.limits.reading_words import citations
 from checkers.judgement.limits.safe_rounding import rounded_up
 
 RULE = "standing leakage"

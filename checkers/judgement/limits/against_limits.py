@@ -13,7 +13,9 @@ from checkers.domain.verdicts import Finding, Judges, MeasuredAs, Outcome, worst
 from checkers.judgement.case import Case
 from checkers.judgement.limits.comparison import Comparison, compare
 from checkers.judgement.limits.numbers import reading_numbers
-from checkers.judgement.limits.reading_words import name_of
+from checkers.wording.book import part
+from checkers.wording.finding import finding
+from checkers.wording.reading_names import name_of
 
 
 def compare_with(limit: Limit, measured: Measured, case: Case) -> Comparison:
@@ -40,11 +42,13 @@ def finding_for(
 ) -> Finding:
     """Return the finding for a reading compared with a limit, in one sentence."""
     near = _uncertainty(reading.measured, limit, case)
-    return Finding(
+    known = {"measured": reading.measured, "limit": limit, "whose": part(WHOSE[limit.judges])}
+    return finding(
+        f"reading.{_code(compared, near)}",
+        compared.outcome,
+        limit.judges,
+        known | _distance(limit, compared),
         about=name_of(reading),
-        outcome=compared.outcome,
-        says=SENTENCES[compared.outcome](reading.measured, limit, compared, near),
-        judges=limit.judges,
         measured=str(reading.measured),
         measured_as=MeasuredAs.MEASURED,
         limit=str(limit),
@@ -63,46 +67,29 @@ def _uncertainty(measured: Measured, limit: Limit, case: Case) -> float:
     return near_least if nearer_low else near_most
 
 
-def _whose(limit: Limit) -> str:
-    return "installation rule" if limit.judges is Judges.INSTALLATION_CODE else "device standard"
+def _code(compared: Comparison, near: float) -> str:
+    if compared.outcome is not Outcome.FAIL:
+        return CODES[compared.outcome]
+    slightly = compared.margin is not None and 0 > compared.margin >= -2 * near
+    return "misses-limit-slightly" if slightly else "misses-limit"
 
 
-def _pass(measured: Measured, limit: Limit, compared: Comparison, near: float) -> str:
-    del compared, near
-    return f"{measured} meets the {_whose(limit)}: {limit}."
+def _distance(limit: Limit, compared: Comparison) -> dict[str, object]:
+    """Return how far a figure lies from its limit and on which side, and how sure that is [%]."""
+    if compared.margin is None:
+        return {}
+    return {
+        "distance": format_quantity(abs(compared.margin), limit.unit),
+        "side": part("reading.inside" if compared.margin >= 0 else "reading.outside"),
+        "sure": format_number(100 * (compared.conformance or 0.0), 2),
+    }
 
 
-def _fail(measured: Measured, limit: Limit, compared: Comparison, near: float) -> str:
-    text = f"{measured} does not meet the {_whose(limit)}: {limit}."
-    if compared.margin is None or not 0 > compared.margin >= -2 * near:
-        return text
-    out = format_quantity(abs(compared.margin), limit.unit)
-    return text.removesuffix(".") + f"; it is slightly outside, by {out}."
-
-
-def _borderline(measured: Measured, limit: Limit, compared: Comparison, near: float) -> str:
-    del near
-    assert compared.margin is not None  # noqa: S101  # only a figure can be borderline
-    side = "inside" if compared.margin >= 0 else "outside"
-    distance = format_quantity(abs(compared.margin), limit.unit)
-    percent = format_number(100 * (compared.conformance or 0.0), 2)
-    return (
-        f"{measured} is {distance} {side} the {_whose(limit)} ({limit}), "
-        f"within the instrument's uncertainty; it is {percent} % sure to meet it."
-    )
-
-
-def _cannot_say(measured: Measured, limit: Limit, compared: Comparison, near: float) -> str:
-    del compared, near
-    return (
-        f"{measured} stops short of the limit ({limit}), "
-        "so it does not tell on which side the device is."
-    )
-
-
-SENTENCES = {
-    Outcome.PASS: _pass,
-    Outcome.FAIL: _fail,
-    Outcome.BORDERLINE: _borderline,
-    Outcome.CANNOT_SAY: _cannot_say,
+CODES = {
+    Outcome.PASS: "meets-limit",
+    Outcome.BORDERLINE: "near-limit",
+    Outcome.CANNOT_SAY: "stops-short-of-limit",
+}
+WHOSE = dict.fromkeys(Judges, "reading.device-standard") | {
+    Judges.INSTALLATION_CODE: "reading.installation-rule"
 }

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from checkers.domain.device.readings import Reading, Test
-from checkers.domain.limits.rows import Row
+from checkers.domain.limits.rows import Row, citations
 from checkers.domain.limits.tables import rows, rows_in
 from checkers.domain.limits.words import WORDS
 from checkers.domain.quantities.quantity import format_quantity
@@ -15,7 +15,6 @@ from checkers.domain.sources.judging import JUDGING
 from checkers.judgement.case import Case
 from checkers.judgement.limits.current_bands import band_of, operating_band
 from checkers.judgement.limits.demands import Must, demand_at
-from checkers.judgement.limits.reading_words import citations
 from checkers.judgement.limits.test_current import level_of
 from checkers.judgement.limits.time_limits import (
     QUARTER_AMPERE,

@@ -9,6 +9,7 @@ from checkers.domain.device.abilities import Ability
 from checkers.domain.device.device import DeviceType
 from checkers.domain.device.readings import HALF_WAVES, Test, Waveform
 from checkers.domain.limits.limit import Limit
+from checkers.domain.limits.rows import citations
 from checkers.domain.quantities.quantity import format_quantity
 from checkers.domain.sources.constants import CONSTANTS
 from checkers.domain.sources.documents import Citation
@@ -17,7 +18,6 @@ from checkers.domain.verdicts import Figure
 from checkers.judgement.case import Case
 from checkers.judgement.dc.fitness import tolerated_dc_row
 from checkers.judgement.leakage.standing_leakage import budget_of
-from checkers.judgement.limits.reading_words import citations
 from checkers.judgement.plan.limits import (
     PlannedLimit,
     current_of,

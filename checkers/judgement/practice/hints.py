@@ -8,13 +8,13 @@ from checkers.judgement.inference.next_step.candidate_steps import candidate_ste
 from checkers.judgement.inference.next_step.most_telling import most_telling
 from checkers.judgement.inference.next_step.step import NextStep
 from checkers.judgement.inference.weighing.attempts import attempt_of
-from checkers.judgement.limits.reading_words import spoken
 from checkers.judgement.practice.drills import DRILLS
 from checkers.judgement.practice.exercise import Drawn
 from checkers.judgement.practice.marking import Decision, chance_of, mark
 from checkers.judgement.practice.progress import Practised
 from checkers.judgement.practice.test_results import reading_of
 from checkers.physics.response.attempt import Attempt
+from checkers.wording.reading_names import spoken
 
 KINDS = (
     ("limits", "which limits apply"),

@@ -8,10 +8,10 @@ from dataclasses import dataclass, replace
 from checkers.domain.verdicts import Finding, Outcome, Result
 from checkers.judgement.inference.explanation import Explained, explain
 from checkers.judgement.inference.weighing.inspection import Inspected
-from checkers.judgement.limits.reading_words import spoken
 from checkers.judgement.practice.drills import PracticeLevel
 from checkers.judgement.practice.exercise import Drawn
 from checkers.judgement.practice.test_results import Taken
+from checkers.wording.reading_names import spoken
 
 
 @dataclass(frozen=True, slots=True)

@@ -6,7 +6,6 @@ from checkers.domain.causes import ACTIONS, CAUSES
 from checkers.domain.verdicts import Finding, Outcome, Result
 from checkers.judgement.inference.explanation import Explained
 from checkers.judgement.inference.reasons import reasons_for
-from checkers.judgement.limits.reading_words import spoken
 from checkers.judgement.practice.exercise import Drawn
 from checkers.judgement.practice.marking import (
     DO_NOT_KNOW,
@@ -21,6 +20,7 @@ from checkers.judgement.practice.marking import (
     why_none,
 )
 from checkers.judgement.practice.progress import Practised, deciding
+from checkers.wording.reading_names import spoken
 
 REASONS = 2  # that speak against a cause, the strongest
 

@@ -11,8 +11,14 @@ from checkers.domain.sources.judging import JUDGING
 from checkers.judgement.case import Case
 from checkers.judgement.readings.missing_inputs import inputs_missing
 from checkers.judgement.readings.verdict import Judged, undecided
+from checkers.wording.book import part
 
 Guard = Callable[[Reading, Case], list[Judged] | None]
+NO_RESULT: Mapping[Said, str] = {
+    Said.UNCLEAR: "result-unclear",
+    Said.NO_RESULT: "test-not-completed",
+    Said.NOT_TESTED: "not-tested",
+}
 
 
 def stopped(reading: Reading, case: Case) -> list[Judged] | None:
@@ -25,32 +31,18 @@ def only_warns(reading: Reading, case: Case) -> list[Judged] | None:
     """Stop every reading of a device that does not trip."""
     if not case.only_warns:
         return None
-    return undecided(
-        reading,
-        "A monitor warns and does not trip: no trip limit applies, and it does not protect.",
-        "Find the device that disconnects, and test that one.",
-    )
+    return undecided("device-only-warns", reading)
 
 
 def not_a_result(reading: Reading, case: Case) -> list[Judged] | None:
     """Stop what is no result of a test, or could mean two things."""
     del case
     measured = reading.measured
-    if measured.said is Said.UNCLEAR:
-        return undecided(reading, measured.question, "Write the one figure of this test.")
-    if measured.said is Said.NO_RESULT:
-        return undecided(
-            reading,
-            f"“{measured.typed.strip()}” means that the test was not completed: no pass, no fail.",
-            "Take the loads off, set the device's own rating, and repeat the test.",
-        )
-    if measured.said is Said.NOT_TESTED:
-        return undecided(
-            reading,
-            f"“{measured.typed.strip()}” is read as: not tested. It shows nothing.",
-            "Make the test; if it was made and the device did not trip, write “no trip”.",
-        )
-    return None
+    code = NO_RESULT.get(measured.said)
+    if code is None:
+        return None
+    facts = {"typed": measured.typed.strip(), "question": measured.question}
+    return undecided(code, reading, facts)
 
 
 def word_of_a_button(reading: Reading, case: Case) -> list[Judged] | None:
@@ -59,11 +51,7 @@ def word_of_a_button(reading: Reading, case: Case) -> list[Judged] | None:
     measured = reading.measured
     if measured.said not in (Said.OPERATES, Said.DOES_NOT_OPERATE):
         return None
-    return undecided(
-        reading,
-        f"“{measured.typed.strip()}” gives no figure, so it shows nothing against a limit.",
-        "Write what the instrument showed.",
-    )
+    return undecided("word-without-figure", reading, {"typed": measured.typed.strip()})
 
 
 def wrong_unit(reading: Reading, case: Case) -> list[Judged] | None:
@@ -73,13 +61,9 @@ def wrong_unit(reading: Reading, case: Case) -> list[Judged] | None:
     wanted = {"trip_time": "ms", "trip_current": "mA"}.get(expected or "")
     if not measured.is_number or wanted is None or measured.unit == wanted:
         return None
-    kind = "a time" if measured.unit == "ms" else "a current"
-    asked = "a trip time, in ms" if wanted == "ms" else "a trip current, in mA"
-    return undecided(
-        reading,
-        f"{measured} is {kind}, but this test gives {asked}: the one does not become the other.",
-        "Say which test the figure belongs to, or correct the unit.",
-    )
+    kind = part("reading.a-time" if measured.unit == "ms" else "reading.a-current")
+    asked = part("reading.trip-time-asked" if wanted == "ms" else "reading.trip-current-asked")
+    return undecided("wrong-unit", reading, {"kind": kind, "asked": asked})
 
 
 def timer_ran_on(reading: Reading, case: Case) -> list[Judged] | None:
@@ -87,12 +71,7 @@ def timer_ran_on(reading: Reading, case: Case) -> list[Judged] | None:
     ran_on = reading.measured.said in (Said.MORE_THAN, Said.NO_TRIP)
     if not (ran_on and case.circuit.seen_to_open):
         return None
-    return undecided(
-        reading,
-        "The device was seen to open while the instrument's timer ran on: "
-        "a measuring artefact, no failure and no pass.",
-        ACTIONS["reconnect"],
-    )
+    return undecided("timer-ran-on", reading, do_next=ACTIONS["reconnect"])
 
 
 def trip_not_seen(reading: Reading, case: Case) -> list[Judged] | None:
@@ -100,12 +79,7 @@ def trip_not_seen(reading: Reading, case: Case) -> list[Judged] | None:
     shown = reading.measured.said in (Said.FIGURE, Said.LESS_THAN, Said.TRIPPED)
     if not shown or case.circuit.seen_to_open is not False:
         return None
-    return undecided(
-        reading,
-        "The instrument shows a trip, but the device was not seen to open: "
-        "something else may have broken the circuit.",
-        "Find out which device opened, and repeat at this one.",
-    )
+    return undecided("trip-not-seen", reading)
 
 
 def too_quick(reading: Reading, case: Case) -> list[Judged] | None:
@@ -117,11 +91,7 @@ def too_quick(reading: Reading, case: Case) -> list[Judged] | None:
     bound = measured.said is Said.LESS_THAN and measured.value <= quickest
     if not (figure or bound):
         return None
-    return undecided(
-        reading,
-        f"{measured} is quicker than contacts can open: it may be a slip of the unit or of a lead.",
-        "Check the unit, and repeat.",
-    )
+    return undecided("too-quick", reading)
 
 
 READABLE: tuple[Guard, ...] = (only_warns, not_a_result)

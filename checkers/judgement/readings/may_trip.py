@@ -2,26 +2,28 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
 from checkers.domain.device.abilities import Ability
 from checkers.domain.device.device import SENSES_HALF_WAVES, SENSES_SMOOTH_DC, DeviceType
 from checkers.domain.device.readings import HALF_WAVES, Reading, Waveform
 from checkers.domain.quantities.measured_value import Said
 from checkers.domain.quantities.quantity import format_quantity
 from checkers.domain.sources.documents import Citation
-from checkers.domain.verdicts import Finding, Judges, MeasuredAs, Outcome
+from checkers.domain.verdicts import Outcome
 from checkers.judgement.case import Case
 from checkers.judgement.limits.demands import Demand
-from checkers.judgement.limits.reading_words import name_of
 from checkers.judgement.limits.time_limits import time_rows
 from checkers.judgement.readings.guards import timer_ran_on, too_quick
 from checkers.judgement.readings.time_verdict import by_least_time
 from checkers.judgement.readings.trip_time import judged_by_code
-from checkers.judgement.readings.verdict import Judged, undecided
+from checkers.judgement.readings.verdict import Judged, of_reading, undecided
+from checkers.wording.book import part
 
 SHAPES: dict[str, str] = {
-    Waveform.AC: "AC",
-    Waveform.SMOOTH_DC: "smooth DC",
-    **dict.fromkeys(HALF_WAVES, "half-wave current"),
+    Waveform.AC: "reading.ac",
+    Waveform.SMOOTH_DC: "reading.smooth-dc",
+    **dict.fromkeys(HALF_WAVES, "reading.half-wave-current"),
 }
 TIMED = frozenset({Said.FIGURE, Said.LESS_THAN})
 
@@ -34,11 +36,9 @@ def judge_either(reading: Reading, case: Case, demand: Demand) -> list[Judged]:
     too_early = by_least_time(reading, case, demand.time)
     if too_early is not None:
         return [too_early]
-    says = (
-        f"At {format_quantity(demand.current, 'mA')} the standard lets the device trip or hold; "
-        "either is in order, and nothing more is shown."
-    )
-    return [_in_order(reading, says, demand.band.sources if demand.band else ())]
+    facts = {"current": format_quantity(demand.current, "mA")}
+    sources = demand.band.sources if demand.band else ()
+    return [_in_order("either-in-order", reading, facts, sources)]
 
 
 def judge_not_known(reading: Reading, case: Case, demand: Demand) -> list[Judged]:
@@ -46,21 +46,14 @@ def judge_not_known(reading: Reading, case: Case, demand: Demand) -> list[Judged
     doubted = _doubted(reading, case)
     if doubted:
         return doubted
-    shape, kind = SHAPES[reading.waveform], case.device.type
+    shape = part(SHAPES[reading.waveform])
     timed, limited = reading.measured.said in TIMED, time_rows(case, reading.waveform)
     if timed and not limited and _need_not_respond(case, reading.waveform):
-        says = (
-            f"Type {kind} has no limit on {shape}: that it tripped adds nothing, "
-            "and does not make it another type."
-        )
-        return [_in_order(reading, says)]
-    where = "" if demand.band is None else f" at {format_quantity(demand.current, 'mA')}"
-    open_ = undecided(
-        reading,
-        f"No limit on {shape} is known for this device{where}, so this shows nothing of it.",
-        "Read type and form on the device, and test with a current it must respond to; "
-        "if another can occur here, it is not fit for it.",
-    )
+        facts = {"type": case.device.type, "shape": shape}
+        return [_in_order("trip-adds-nothing", reading, facts)]
+    current = format_quantity(demand.current, "mA")
+    where = "" if demand.band is None else part("reading.at-current", current=current)
+    open_ = undecided("no-limit-known", reading, {"shape": shape, "where": where})
     return [*open_, *judged_by_code(reading, case)]
 
 
@@ -78,15 +71,7 @@ def _need_not_respond(case: Case, waveform: str) -> bool:
     return waveform == Waveform.SMOOTH_DC and kind not in SENSES_SMOOTH_DC
 
 
-def _in_order(reading: Reading, says: str, sources: tuple[Citation, ...] = ()) -> Judged:
-    return Judged(
-        Finding(
-            about=name_of(reading),
-            outcome=Outcome.PASS,
-            says=says,
-            judges=Judges.DEVICE_STANDARD,
-            measured=str(reading.measured),
-            measured_as=MeasuredAs.MEASURED,
-            sources=sources,
-        )
-    )
+def _in_order(
+    code: str, reading: Reading, facts: Mapping[str, object], sources: tuple[Citation, ...] = ()
+) -> Judged:
+    return Judged(of_reading(code, reading, Outcome.PASS, facts, sources=sources))

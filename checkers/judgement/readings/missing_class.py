@@ -25,11 +25,7 @@ def kind_missing(
     asked = {must_at(band_of(row, case), time, current) for row in found if time is not None}
     if not found or _told_by_rating(case) or (alike and len(asked) == 1):
         return None
-    return undecided(
-        reading,
-        "The limits on this waveform depend on the kind of device, which is not known.",
-        "Read on the device which kind it is, and compare with what its manufacturer declares.",
-    )
+    return undecided("kind-missing", reading)
 
 
 def _told_by_rating(case: Case) -> bool:

@@ -54,39 +54,14 @@ def _type_needed(reading: Reading, case: Case) -> bool:
 def _ask_for_test(reading: Reading, case: Case) -> list[Judged]:
     del case
     measured = reading.measured
-    if measured.is_number and measured.bare:
-        figure = format_quantity(measured.value, "").strip()
-        says = f"{figure} could be ms or mA, and the test is not given."
-    else:
-        says = "Which test this reading belongs to is not given."
-    return undecided(reading, says, "Say which test it was, and write the unit.")
+    if not (measured.is_number and measured.bare):
+        return undecided("test-missing", reading)
+    figure = format_quantity(measured.value, "").strip()
+    return undecided("test-and-unit-missing", reading, {"figure": figure})
 
 
-def _ask_for_waveform(reading: Reading, case: Case) -> list[Judged]:
-    del case
-    return undecided(
-        reading,
-        "The waveform is not given, and the limit depends on it.",
-        "Say whether the test was AC, half wave or smooth DC.",
-    )
-
-
-def _ask_for_rating(reading: Reading, case: Case) -> list[Judged]:
-    del case
-    return undecided(
-        reading,
-        "The rated residual current is not given, and the limit depends on it.",
-        "Read IΔn on the device.",
-    )
-
-
-def _ask_for_type(reading: Reading, case: Case) -> list[Judged]:
-    del case
-    return undecided(
-        reading,
-        "The type is not given, and on this waveform the limit depends on it.",
-        "Read the type symbol on the device.",
-    )
+def _ask_for(code: str) -> Callable[[Reading, Case], list[Judged]]:
+    return lambda reading, _: undecided(code, reading)
 
 
 LEFT_OUT: Mapping[str, Callable[[Reading, Case], bool]] = {
@@ -102,8 +77,8 @@ LIMIT_NEEDS: Mapping[str, Callable[[Reading, Case], bool]] = {
 }
 ASKED: Mapping[str, Callable[[Reading, Case], list[Judged]]] = {
     "test": _ask_for_test,
-    "waveform": _ask_for_waveform,
+    "waveform": _ask_for("waveform-missing"),
     "level": multiple_missing,
-    "rating": _ask_for_rating,
-    "type": _ask_for_type,
+    "rating": _ask_for("rating-missing"),
+    "type": _ask_for("type-missing"),
 }

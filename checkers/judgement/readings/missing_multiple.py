@@ -8,17 +8,14 @@ from checkers.domain.quantities.quantity import format_quantity
 from checkers.judgement.case import Case
 from checkers.judgement.limits.time_limits import product_times
 from checkers.judgement.readings.verdict import Judged, undecided
+from checkers.wording.book import part
 
 STEPS = (1.0, 5.0)
 
 
 def multiple_missing(reading: Reading, case: Case) -> list[Judged]:
     """Return the finding that neither multiple nor current is given, with what each would mean."""
-    return undecided(
-        reading,
-        f"The multiple is not given, and the limit depends on it.{_what_each_means(reading, case)}",
-        "Say at which multiple of IΔn, or at how many mA, it was taken.",
-    )
+    return undecided("multiple-missing", reading, {"each": _what_each_means(reading, case)})
 
 
 def _what_each_means(reading: Reading, case: Case) -> str:
@@ -27,8 +24,13 @@ def _what_each_means(reading: Reading, case: Case) -> str:
     if rated is None or not timed or reading.waveform != "ac":
         return ""
     words = [
-        f" At ×{step:g} {measured} would be {_side(measured.value, limit)} "
-        f"{format_quantity(limit, 'ms')}"
+        part(
+            "reading.each-means",
+            multiple=f"{step:g}",
+            measured=measured,
+            side=_side(measured.value, limit),
+            limit=format_quantity(limit, "ms"),
+        )
         for step in STEPS
         if (limit := product_times(case, reading.waveform, step * rated).promised.at_most)
     ]
@@ -36,4 +38,4 @@ def _what_each_means(reading: Reading, case: Case) -> str:
 
 
 def _side(value: float, limit: float) -> str:
-    return "within" if value <= limit else "over"
+    return part("reading.within" if value <= limit else "reading.over")

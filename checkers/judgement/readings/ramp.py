@@ -9,39 +9,29 @@ from checkers.domain.limits.limit import Limit
 from checkers.domain.quantities.measured_value import Measured, Said
 from checkers.domain.quantities.quantity import format_quantity
 from checkers.domain.sources.judging import JUDGING
-from checkers.domain.verdicts import Finding, Judges, MeasuredAs, Outcome
+from checkers.domain.verdicts import Finding, Outcome
 from checkers.judgement.case import Case
 from checkers.judgement.limits.against_limits import compare_with, finding_for
 from checkers.judgement.limits.comparison import Comparison
 from checkers.judgement.limits.current_bands import operating_band
 from checkers.judgement.limits.numbers import reading_numbers
-from checkers.judgement.limits.reading_words import name_of
 from checkers.judgement.readings.installation_tests import installation_band
 from checkers.judgement.readings.missing_class import kind_missing
-from checkers.judgement.readings.verdict import Judged, undecided
-
-TOO_HIGH = (
-    "Check that the waveform set was the right one, take the loads off and repeat; "
-    "if it still fails, do not leave the device in service."
-)
-TOO_LOW = "Take the loads off and repeat: standing leakage makes a device seem too sensitive."
+from checkers.judgement.readings.verdict import Judged, of_reading, undecided
+from checkers.wording.book import part
 
 
 def judge_ramp(reading: Reading, case: Case) -> list[Judged]:
     """Judge one trip current; returns a finding for each rule that speaks of it."""
     band = operating_band(case, reading.waveform)
     if band is None or band.at_most is None:
-        return undecided(
-            reading,
-            f"Type {case.device.type} in this form has no operating current on this waveform.",
-            "Test with a waveform that the type must respond to.",
-        )
+        return undecided("no-operating-current", reading, {"type": case.device.type})
     return kind_missing(reading, case) or _judge_band(reading, case, band)
 
 
 def _judge_band(reading: Reading, case: Case, band: Limit) -> list[Judged]:
     if reading.measured.said is Said.TRIPPED:
-        return undecided(reading, "It tripped, but the current is not given.", "Note it in mA.")
+        return undecided("current-not-given", reading)
     if reading.measured.said is Said.NO_TRIP:
         return [Judged(_never_tripped(reading, band))]
     limits = [band, installation_band(reading, case)]
@@ -49,15 +39,11 @@ def _judge_band(reading: Reading, case: Case, band: Limit) -> list[Judged]:
 
 
 def _never_tripped(reading: Reading, band: Limit) -> Finding:
-    return Finding(
-        about=name_of(reading),
-        outcome=Outcome.FAIL,
-        says="The current rose and the device did not trip.",
-        judges=Judges.DEVICE_STANDARD,
-        measured=str(reading.measured),
-        measured_as=MeasuredAs.MEASURED,
+    return of_reading(
+        "never-tripped",
+        reading,
+        Outcome.FAIL,
         limit=str(band),
-        do_next=TOO_HIGH,
         sources=band.sources,
         numbers=reading_numbers(reading.measured, band, 0.0),
     )
@@ -86,22 +72,21 @@ def _with_leakage(measured: Measured, leakage: float, limit: Limit, case: Case) 
 
 def _left_open(reading: Reading, leakage: float, limit: Limit, outcomes: set[Outcome]) -> Judged:
     """Return the finding that the leakage decides; it is borderline where none of them passes."""
-    within = format_quantity(leakage, "mA")
-    finding = undecided(
+    passes = outcomes & {Outcome.PASS, Outcome.CANNOT_SAY}
+    finding = of_reading(
+        "current-with-leakage",
         reading,
-        f"With a standing leakage of {within} the true trip current lies anywhere within "
-        f"{within} of {reading.measured}.",
-        "Take the loads off and repeat.",
+        Outcome.CANNOT_SAY if passes else Outcome.BORDERLINE,
+        {"leakage": format_quantity(leakage, "mA")},
+        limit.judges,
         limit=str(limit),
         numbers=reading_numbers(reading.measured, limit, leakage),
-    )[0].finding
-    passes = outcomes & {Outcome.PASS, Outcome.CANNOT_SAY}
-    outcome = Outcome.CANNOT_SAY if passes else Outcome.BORDERLINE
-    return Judged(dataclasses.replace(finding, outcome=outcome, judges=limit.judges))
+    )
+    return Judged(finding)
 
 
 def _next_step(measured: Measured, limit: Limit, compared: Comparison) -> str:
     if compared.outcome is Outcome.PASS:
         return ""
     high = limit.at_most is not None and measured.value > limit.at_most * JUDGING.slow_from
-    return TOO_HIGH if high else TOO_LOW
+    return part("reading.too-high" if high else "reading.too-low")

@@ -8,24 +8,26 @@ from checkers.domain.device.readings import Reading
 from checkers.domain.limits.limit import Limit
 from checkers.domain.quantities.measured_value import Measured, Said
 from checkers.domain.quantities.quantity import format_quantity
-from checkers.domain.verdicts import Finding, MeasuredAs, Outcome
+from checkers.domain.verdicts import Finding, Outcome
 from checkers.judgement.case import Case
 from checkers.judgement.limits.against_limits import compare_with, finding_for
 from checkers.judgement.limits.numbers import reading_numbers
-from checkers.judgement.limits.reading_words import name_of
 from checkers.judgement.limits.time_limits import BindingTimes
-from checkers.judgement.readings.verdict import Judged
+from checkers.judgement.readings.verdict import Judged, of_reading
+from checkers.wording.book import part
 
 NEVER_TRIPPED = 3_600_000.0
-AFTER_A_FAILURE = (
-    "Take the loads off and repeat; if it still fails, do not leave the device in service."
-)
-COMPARE = "Compare with the break times that its manufacturer declares."
-NEXT_STEPS = {
-    Outcome.FAIL: AFTER_A_FAILURE,
-    Outcome.BORDERLINE: "Repeat with the loads off, and with a more exact instrument.",
-    Outcome.CANNOT_SAY: "Set a longer test, so that the timer reaches the limit.",
+REMEDIES = {
+    Outcome.FAIL: "reading.failed",
+    Outcome.BORDERLINE: "reading.borderline",
+    Outcome.CANNOT_SAY: "reading.cannot-say",
 }
+
+
+def remedy_for(outcome: Outcome) -> str:
+    """Return what to do next about a time, in words; nothing where it passes."""
+    code = REMEDIES.get(outcome)
+    return part(code) if code else ""
 
 
 def judge_time(reading: Reading, case: Case, times: BindingTimes) -> Judged:
@@ -68,7 +70,7 @@ def _outcome(reading: Reading, case: Case, limit: Limit) -> Outcome:
 
 def _compared(reading: Reading, case: Case, limit: Limit) -> Judged:
     compared = compare_with(limit, as_time(reading.measured), case)
-    do_next = NEXT_STEPS.get(compared.outcome, "")
+    do_next = remedy_for(compared.outcome)
     finding = finding_for(reading, limit, case, compared, do_next=do_next)
     return Judged(finding, compared.outcome is Outcome.PASS)
 
@@ -76,47 +78,27 @@ def _compared(reading: Reading, case: Case, limit: Limit) -> Judged:
 def _left_open(reading: Reading, case: Case, times: BindingTimes) -> Finding:
     """Return the finding on a time that breaks no row, and of which none says that it is met."""
     shown = times.sure or times.promised
-    says, do_next = _open_words(reading, times)
+    code, facts = _open_code(times)
     near = case.time_uncertainty(reading.measured.value)
-    return Finding(
-        about=name_of(reading),
-        outcome=Outcome.CANNOT_SAY,
-        says=says,
-        judges=shown.judges,
-        measured=str(reading.measured),
-        measured_as=MeasuredAs.MEASURED,
+    return of_reading(
+        code,
+        reading,
+        Outcome.CANNOT_SAY,
+        facts,
+        shown.judges,
         limit=str(shown),
-        do_next=do_next,
         sources=shown.sources,
         numbers=reading_numbers(reading.measured, shown, near),
     )
 
 
-def _open_words(reading: Reading, times: BindingTimes) -> tuple[str, str]:
-    measured, most, promised = reading.measured, times.most, times.promised
+def _open_code(times: BindingTimes) -> tuple[str, dict[str, object]]:
+    """Return why no row tells, with the currents [in words] and limits near this test's."""
+    most = times.most
     if most.fails is None:
-        says = (
-            f"{measured} keeps the least time, {promised}. How long the device "
-            "may take at most is for its manufacturer to declare."
-        )
-        return says, COMPARE
+        return "greatest-time-declared", {"limit": times.promised}
     held = format_quantity(most.held or 0.0, "mA")
     if most.passes is None:
-        says = (
-            f"{measured} is within {promised}, but that limit stands at {held}; "
-            "at more current the device must be quicker, and no limit is known there."
-        )
-        return says, f"Repeat at {held}. {COMPARE}"
+        return "no-limit-at-more", {"limit": times.promised, "held": held}
     due = format_quantity(most.due or 0.0, "mA")
-    says = (
-        f"{measured} lies between the limits at {held} and at {due}: what meets both is "
-        f"{times.sure}, and no limit is known at the current of this test."
-    )
-    return says, f"Repeat at {due}, or at {held}."
-
-
-def changed(
-    finding: Finding, says: str, do_next: str, outcome: Outcome = Outcome.CANNOT_SAY
-) -> Finding:
-    """Return a finding with another outcome, and the words for it."""
-    return dataclasses.replace(finding, outcome=outcome, says=says, do_next=do_next)
+    return "between-limits", {"held": held, "due": due, "both": times.sure}

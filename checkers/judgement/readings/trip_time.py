@@ -3,25 +3,24 @@
 from __future__ import annotations
 
 import dataclasses
+from collections.abc import Mapping
 
 from checkers.domain.device.readings import Reading, Test
+from checkers.domain.limits.rows import citations
 from checkers.domain.quantities.measured_value import Said
 from checkers.domain.quantities.quantity import format_quantity
 from checkers.domain.sources.judging import JUDGING
-from checkers.domain.verdicts import Finding, Judges, MeasuredAs, Outcome
+from checkers.domain.verdicts import Finding, Judges, Outcome
 from checkers.judgement.case import Case
 from checkers.judgement.limits.demands import Demand
-from checkers.judgement.limits.reading_words import citations, name_of
 from checkers.judgement.limits.test_current import level_of
 from checkers.judgement.limits.time_limits import BindingTimes
 from checkers.judgement.readings.guards import timer_ran_on, too_quick
 from checkers.judgement.readings.installation_tests import installation_limits
-from checkers.judgement.readings.time_verdict import (
-    AFTER_A_FAILURE,
-    changed,
-    judge_time,
-)
-from checkers.judgement.readings.verdict import Judged, undecided
+from checkers.judgement.readings.time_verdict import judge_time
+from checkers.judgement.readings.verdict import Judged, of_reading, undecided
+from checkers.wording.book import part
+from checkers.wording.finding import reworded
 
 
 def judge_trip(reading: Reading, case: Case, demand: Demand) -> list[Judged]:
@@ -30,9 +29,7 @@ def judge_trip(reading: Reading, case: Case, demand: Demand) -> list[Judged]:
     if doubted:
         return doubted
     if reading.measured.said is Said.TRIPPED:
-        return undecided(
-            reading, "It tripped, but the time is not given.", "Write down the time in ms."
-        )
+        return undecided("time-not-given", reading)
     return [
         _finished(one, case, demand.time)
         for one in (*_by_product(reading, case, demand), *judged_by_code(reading, case))
@@ -47,10 +44,17 @@ def judged_by_code(reading: Reading, case: Case) -> list[Judged]:
     found = [judge_time(reading, case, one) for one in times]
     if len({one.finding.outcome for one in found}) <= 1:
         return found[:1]
-    limits = " or ".join(dict.fromkeys(one.finding.limit for one in found))
-    says = f"The limit is {limits}, by a kind of device (such as type I) that is not known."
-    left_open = changed(found[0].finding, says, "Read on the device which kind it is.")
-    return [Judged(dataclasses.replace(left_open, limit=limits, margin=None, numbers=None))]
+    limits = part("reading.or").join(dict.fromkeys(one.finding.limit for one in found))
+    left_open = reworded(
+        found[0].finding,
+        "reading.limit-by-kind",
+        {"limits": limits},
+        outcome=Outcome.CANNOT_SAY,
+        limit=limits,
+        margin=None,
+        numbers=None,
+    )
+    return [Judged(left_open)]
 
 
 def _by_product(reading: Reading, case: Case, demand: Demand) -> list[Judged]:
@@ -58,11 +62,7 @@ def _by_product(reading: Reading, case: Case, demand: Demand) -> list[Judged]:
     if promised.at_most is None and _held(reading, case):
         return [Judged(_never_tripped(reading, demand))]
     if not promised.is_set:
-        return undecided(
-            reading,
-            "No time is known for a device of this rating, delay and form at this current.",
-            "Read rating and delay on the device again; its maker states its times: compare there.",
-        )
+        return undecided("no-time-known", reading)
     return [judge_time(reading, case, demand.time)]
 
 
@@ -76,16 +76,12 @@ def _held(reading: Reading, case: Case) -> bool:
 
 
 def _never_tripped(reading: Reading, demand: Demand) -> Finding:
-    current = format_quantity(demand.current, "mA")
-    return Finding(
-        about=name_of(reading),
-        outcome=Outcome.FAIL,
-        says=f"It held at {current}, where it must trip.",
-        judges=Judges.DEVICE_STANDARD,
-        measured=str(reading.measured),
-        measured_as=MeasuredAs.MEASURED,
-        limit="it trips",
-        do_next=AFTER_A_FAILURE,
+    return of_reading(
+        "held-where-it-must-trip",
+        reading,
+        Outcome.FAIL,
+        {"current": format_quantity(demand.current, "mA")},
+        limit=part("reading.it-trips"),
         sources=citations(*demand.rows),
     )
 
@@ -100,13 +96,8 @@ def _doubted(judged: Judged, case: Case) -> Judged:
     finding = judged.finding
     if leakage is None or finding.outcome is not Outcome.PASS:
         return judged
-    says = (
-        f"{finding.measured} is inside {finding.limit}, but the standing leakage of "
-        f"{format_quantity(leakage, 'mA')} may have helped the test current."
-    )
-    return Judged(
-        changed(finding, says, "Take the loads off and repeat; if they were off, say so.")
-    )
+    facts = _shown(finding) | {"leakage": format_quantity(leakage, "mA")}
+    return _left_open("time-helped-by-leakage", finding, facts)
 
 
 def _not_proven(judged: Judged, case: Case, times: BindingTimes) -> Judged:
@@ -116,9 +107,16 @@ def _not_proven(judged: Judged, case: Case, times: BindingTimes) -> Judged:
         return judged
     at = format_quantity(times.option_at, "mA")
     if not case.device.quarter_ampere:
-        hint = f"{finding.do_next} If its maker declares the 40 ms at {at}, repeat at {at}."
-        return Judged(changed(finding, finding.says, hint, finding.outcome))
+        hint = f"{finding.do_next} {part('reading.option-declared', at=at)}"
+        return Judged(dataclasses.replace(finding, do_next=hint))
     if finding.judges is Judges.DEVICE_STANDARD:
         return judged
-    says = f"{finding.measured} here proves nothing: this device's 40 ms are declared at {at}."
-    return Judged(changed(finding, says, f"Repeat at {at}; the limit at ×1 still binds."))
+    return _left_open("proves-nothing-here", finding, _shown(finding) | {"at": at})
+
+
+def _shown(finding: Finding) -> dict[str, object]:
+    return {"measured": finding.measured, "limit": finding.limit}
+
+
+def _left_open(code: str, finding: Finding, facts: Mapping[str, object]) -> Judged:
+    return Judged(reworded(finding, f"reading.{code}", facts, outcome=Outcome.CANNOT_SAY))

@@ -14,12 +14,12 @@ from checkers.domain.quantities.measured_value import SHOWS_NOTHING, Said
 from checkers.domain.sources.judging import JUDGING
 from checkers.judgement.case import Case
 from checkers.judgement.limits.current_bands import operating_band
-from checkers.judgement.limits.reading_words import name_of
 from checkers.judgement.limits.test_current import level_of
 from checkers.judgement.limits.time_limits import product_times
 from checkers.judgement.readings.installation_tests import installation_band, installation_limits
 from checkers.judgement.years.trend import Point
 from checkers.physics.scatter import SCATTER
+from checkers.wording.reading_names import name_of
 
 COVERAGE = 2.0
 CURRENT_REPEATS = SCATTER.trip_current_repeats.typical

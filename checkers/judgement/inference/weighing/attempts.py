@@ -12,9 +12,9 @@ from checkers.domain.errors import quoted
 from checkers.domain.quantities.measured_value import SHOWS_NOTHING, Measured, Said
 from checkers.domain.sources.judging import JUDGING
 from checkers.judgement.case import Case
-from checkers.judgement.limits.reading_words import name_of, spoken
 from checkers.judgement.limits.test_current import level_of, step_factor
 from checkers.physics.response.attempt import Attempt
+from checkers.wording.reading_names import name_of, spoken
 
 SHOWS_OPERATION = frozenset({Said.FIGURE, Said.LESS_THAN, Said.TRIPPED, Said.OPERATES})
 WINDOW, SELECTIVE_WINDOW = 300.0, 500.0

@@ -6,8 +6,8 @@ from dataclasses import dataclass, replace
 
 from checkers.domain.device.readings import Test
 from checkers.domain.quantities.quantity import format_number, format_quantity
-from checkers.judgement.limits.reading_words import spoken
 from checkers.judgement.schedule.headings.vocabulary import VOCABULARY
+from checkers.wording.reading_names import spoken
 
 READING = "reading"
 UNKNOWN = "unknown"

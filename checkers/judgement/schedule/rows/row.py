@@ -5,8 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from checkers.domain.verdicts import Finding, Outcome, StillToDo
-from checkers.judgement.limits.reading_words import spoken
 from checkers.judgement.schedule.rows.entry import RowKind
+from checkers.wording.reading_names import spoken
 
 NEEDS_A_PERSON = frozenset({Outcome.FAIL, Outcome.BORDERLINE, Outcome.CANNOT_SAY})
 

@@ -8,10 +8,10 @@ from math import isinf
 from checkers.domain.codes.registry import Code
 from checkers.domain.device.device import Device, DeviceType
 from checkers.domain.limits.limit import Limit
+from checkers.domain.limits.rows import citations
 from checkers.domain.quantities.quantity import format_quantity
 from checkers.domain.verdicts import Finding, Judges, MeasuredAs
 from checkers.judgement.equipment.equipment import Equipment
-from checkers.judgement.limits.reading_words import citations
 from checkers.judgement.series.dc.fitness import compare_dc
 from checkers.judgement.series.dc.limits import DCLimits, dc_limits
 from checkers.judgement.series.dc.sources import Bounds, left_unseen

@@ -6,12 +6,12 @@ from math import isinf
 
 from checkers.domain.device.device import Device
 from checkers.domain.limits.limit import Limit
+from checkers.domain.limits.rows import citations
 from checkers.domain.quantities.quantity import format_quantity
 from checkers.domain.sources.constants import CONSTANTS
 from checkers.domain.sources.documents import Citation
 from checkers.domain.verdicts import Finding, Judges, MeasuredAs, Numbers, Outcome
 from checkers.judgement.equipment.type_fit import Fit
-from checkers.judgement.limits.reading_words import citations
 from checkers.judgement.series.arrangement import Arrangement
 from checkers.judgement.series.dc.fitness import Fitness, Why
 from checkers.judgement.series.dc.flow_words import amount, flow_sources, flow_words

@@ -5,12 +5,12 @@ from __future__ import annotations
 from math import isinf
 
 from checkers.domain.device.device import DeviceType
+from checkers.domain.limits.rows import citations
 from checkers.domain.quantities.quantity import format_quantity
 from checkers.domain.sources.constants import CONSTANTS
 from checkers.domain.sources.documents import Citation
 from checkers.judgement.equipment.dc_by_statement import promised_by
 from checkers.judgement.equipment.own_interrupter import interrupter_on_dc
-from checkers.judgement.limits.reading_words import citations
 from checkers.judgement.series.arrangement import Arrangement, DCProtection
 from checkers.judgement.series.dc.limits import dc_limits
 from checkers.judgement.series.dc.sources import Bounds

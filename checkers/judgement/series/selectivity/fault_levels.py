@@ -7,10 +7,10 @@ from datetime import date
 
 from checkers.domain.codes.registry import Code
 from checkers.domain.device.device import Device
+from checkers.domain.limits.rows import citations
 from checkers.domain.limits.tables import rows_in
 from checkers.domain.sources.constants import CONSTANTS
 from checkers.domain.sources.documents import Citation
-from checkers.judgement.limits.reading_words import citations
 from checkers.judgement.limits.safe_rounding import rounded_down
 
 TN = "tn"

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from math import isinf
 
+from checkers.domain.limits.rows import citations
 from checkers.domain.quantities.quantity import format_number, format_quantity
 from checkers.domain.sources.constants import CONSTANTS
 from checkers.domain.sources.documents import Citation
 from checkers.domain.verdicts import Finding, Judges, MeasuredAs, Outcome
-from checkers.judgement.limits.reading_words import citations
 from checkers.judgement.series.arrangement import Arrangement, PlacedDevice
 from checkers.judgement.series.selectivity.pair_times import PairTimes
 from checkers.judgement.series.selectivity.selectivity import Selectivity

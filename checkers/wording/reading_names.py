@@ -1,13 +1,11 @@
-"""The words that name a reading, and where rows stand."""
+"""The words that name a reading."""
 
 from __future__ import annotations
 
 import re
 
 from checkers.domain.device.readings import Reading, Test, Waveform
-from checkers.domain.limits.rows import Row
 from checkers.domain.quantities.quantity import format_number, format_quantity
-from checkers.domain.sources.documents import Citation
 
 SHAPES = {
     Waveform.HALF_WAVE: "half wave",
@@ -40,8 +38,3 @@ def _level_words(reading: Reading) -> str:
 def spoken(about: str) -> str:
     """Return a text with each test under the name that a person has for it: trip time ×1 0°."""
     return SLUG.sub(lambda found: SPOKEN[found[0]], about)
-
-
-def citations(*rows: Row | None) -> tuple[Citation, ...]:
-    """Return the citations of some rows, each once."""
-    return tuple(dict.fromkeys(row.citation for row in rows if row is not None))

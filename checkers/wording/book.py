@@ -1,0 +1,93 @@
+"""The book of words: for each code of a room its sentence, what to do next, and its sources."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from enum import StrEnum
+from functools import cache
+
+from checkers.domain.tables.data_files import data_folder, read_toml
+from checkers.domain.tables.records import Record
+
+FOLDER = "words"
+SUFFIX = ".toml"
+
+
+class Cites(StrEnum):
+    """Whether findings of a code name sources."""
+
+    ALWAYS = "always"
+    SOMETIMES = "sometimes"
+    NEVER = "never"
+
+
+@dataclass(frozen=True, slots=True)
+class Words:
+    """What a code says: templates whose {names} stand for facts.
+
+    `about` is empty where what is judged names itself, such as a reading.
+    """
+
+    says: str
+    about: str
+    do_next: str
+    cites: Cites
+
+
+@dataclass(frozen=True, slots=True)
+class Room:
+    """The words of one subject: its findings, the parts they add, and remedies they share."""
+
+    findings: Mapping[str, Words]
+    parts: Mapping[str, str]
+
+
+def rooms() -> Iterator[str]:
+    """Yield the names of all rooms, which begin the codes of their findings."""
+    for path in (data_folder() / FOLDER).iterdir():
+        yield path.name.removesuffix(SUFFIX)
+
+
+@cache
+def room(name: str) -> Room:
+    """Return the words of a room; raises DataError where its file is not whole."""
+    file = f"{FOLDER}/{name}{SUFFIX}"
+    return load_room(read_toml(data_folder() / FOLDER / f"{name}{SUFFIX}", file), file)
+
+
+def load_room(text: Mapping[str, object], file: str) -> Room:
+    """Return the words of a parsed file; raises DataError where it is not whole."""
+    top = Record(file, "", dict(text))
+    findings, parts = top.record("finding"), top.record("part")
+    top.finish()
+    return Room(
+        {code: _words(findings, code) for code in findings.values} if findings else {},
+        {code: parts.text(code) for code in parts.values} if parts else {},
+    )
+
+
+def _words(findings: Record, code: str) -> Words:
+    record = findings.record(code)
+    if record is None:
+        raise findings.error(f"needs a table [finding.{code}]")
+    words = Words(
+        record.text("says"),
+        record.text("about", ""),
+        record.text("do_next", ""),
+        Cites(record.choice("cites", frozenset(Cites))),
+    )
+    record.finish()
+    return words
+
+
+def words_of(code: str) -> Words:
+    """Return the words of a finding's code, such as reading.too-quick; raises KeyError."""
+    name, _, rest = code.partition(".")
+    return room(name).findings[rest]
+
+
+def part(code: str, /, **facts: object) -> str:
+    """Return a part of a sentence, or a remedy that several findings share; raises KeyError."""
+    name, _, rest = code.partition(".")
+    return room(name).parts[rest].format_map(facts)

@@ -1,0 +1,101 @@
+"""Every code of a finding is produced by a request, and cites as its words say."""
+
+from __future__ import annotations
+
+import ast
+from collections import defaultdict
+from collections.abc import Iterator, Mapping
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from checkers import run
+from checkers.catalogue import CHECKERS
+from checkers.domain.tables.data_files import read_toml
+from checkers.domain.verdicts import Finding
+from checkers.wording.book import Cites, room, rooms, words_of
+
+HERE = Path(__file__).parent
+PACKAGE = HERE.parents[1] / "checkers"
+REQUESTS = HERE / "requests"  # a file a room: the requests that no example of a checker makes
+# Rooms whose sentences still stand where they are judged; none may be added.
+NOT_YET = frozenset(
+    {
+        "dc",
+        "electrode",
+        "equipment",
+        "inference",
+        "leakage",
+        "plan",
+        "practice",
+        "schedule",
+        "series",
+        "years",
+        "unknown_edition.py",
+    }
+)
+
+
+def _requests() -> Iterator[tuple[str, Any]]:
+    for checker in CHECKERS:
+        for example in checker.examples:
+            yield checker.slug, example.request
+    for path in sorted(REQUESTS.iterdir()):
+        for case in read_toml(path, path.name)["request"]:
+            yield case["checker"], case["asks"]
+
+
+def _findings(reply: Any) -> Iterator[Mapping[str, Any]]:
+    """Yield every finding in a reply, also those in the rows of a schedule."""
+    if isinstance(reply, dict):
+        if {"about", "outcome", "says"} <= reply.keys():
+            yield reply
+        for value in reply.values():
+            yield from _findings(value)
+    elif isinstance(reply, list):
+        for value in reply:
+            yield from _findings(value)
+
+
+@pytest.fixture(scope="module")
+def produced() -> Mapping[str, list[Mapping[str, Any]]]:
+    """The findings of all those requests, by code."""
+    found: dict[str, list[Mapping[str, Any]]] = defaultdict(list)
+    for slug, request in _requests():
+        reply = run(slug, request)
+        assert reply["kind"] == "result", (slug, request, reply)
+        for one in _findings(reply):
+            found[one.get("code", "")].append(one)
+    return found
+
+
+CODES = [f"{name}.{code}" for name in sorted(rooms()) for code in room(name).findings]
+
+
+@pytest.mark.parametrize("code", CODES)
+def test_a_code_has_an_example_and_cites_as_it_says(
+    produced: Mapping[str, list[Mapping[str, Any]]], code: str
+) -> None:
+    """A code that nothing produces is dead, and one that must cite never stands alone."""
+    assert produced[code], "no request produces it"
+    cited = {bool(one["sources"]) for one in produced[code]}
+    allowed = {Cites.ALWAYS: {True}, Cites.NEVER: {False}, Cites.SOMETIMES: {True, False}}
+    assert cited <= allowed[words_of(code).cites]
+
+
+def test_no_sentence_of_a_finding_is_written_where_it_is_judged() -> None:
+    """Only the room of words makes a Finding; those that do not yet keep to it are listed."""
+    judgement = PACKAGE / "judgement"
+    makes = {
+        path.relative_to(judgement).parts[0]
+        for path in judgement.rglob("*.py")
+        if _makes_findings(path)
+    }
+    assert makes == NOT_YET
+
+
+def _makes_findings(path: Path) -> bool:
+    tree = ast.parse(path.read_text(encoding="utf-8"))
+    calls = (one.func for one in ast.walk(tree) if isinstance(one, ast.Call))
+    return any(isinstance(one, ast.Name) and one.id == Finding.__name__ for one in calls)
