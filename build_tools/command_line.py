@@ -8,9 +8,9 @@ from __future__ import annotations
 import importlib
 from collections.abc import Sequence
 
-from build_tools import environment
-from build_tools.problems import Problem
-from build_tools.progress import say
+from build_tools.machine import environment
+from build_tools.machine.problems import Problem
+from build_tools.machine.progress import say
 
 # Each command is the module of its name in build_tools/commands, with `run(arguments) -> int`.
 COMMANDS = {

@@ -6,22 +6,22 @@ import re
 import subprocess
 import sys
 
-from build_tools import places
+from build_tools.files import paths
 
 START = "build_tools/__main__.py"  # and what it imports before the environment is there
 
 
 def test_the_package_and_the_first_command_use_nothing_newer() -> None:
     """The types of the library tell what each version of it has."""
-    project = (places.ROOT / "pyproject.toml").read_text(encoding="utf-8")
+    project = (paths.ROOT / "pyproject.toml").read_text(encoding="utf-8")
     oldest = re.search(r'^requires-python = ">=(.+)"$', project, re.MULTILINE)
     assert oldest
-    cache = places.CACHE / f"mypy-{oldest[1]}"
+    cache = paths.CACHE / f"mypy-{oldest[1]}"
     asked = ["--python-version", oldest[1], "--cache-dir", str(cache), "checkers", START]
 
     found = subprocess.run(
         [sys.executable, "-m", "mypy", *asked],
-        cwd=places.ROOT,
+        cwd=paths.ROOT,
         capture_output=True,
         text=True,
         check=False,

@@ -1,4 +1,4 @@
-"""The package has a room for each subject, its tests lie alike, and the guide to them is true."""
+"""Every package has a room for each subject, tests lie alike, and the guide to them is true."""
 
 from __future__ import annotations
 
@@ -8,6 +8,9 @@ from pathlib import Path
 
 ROOT = Path(__file__).parent.parent
 PACKAGE = ROOT / "checkers"
+TOOLS = ROOT / "build_tools"
+LOOSE = {"__init__", "__main__", "command_line"}  # what `python3 -m build_tools` starts with
+SCRIPTS = "build_tools/browser/"  # no Python
 MOST_FILES = 15
 MIRRORED = ("command_line", "contract", "domain", "judgement", "physics")
 GUIDE = ROOT / "DEVELOPERS.md"
@@ -15,7 +18,7 @@ QUOTED = re.compile(r"`([^`]+)`")
 
 
 def places_named(cell: str) -> Iterator[str]:
-    """Yield the paths under checkers/ of one cell; a bare name continues the folder before it."""
+    """Yield the paths to Python and data of one cell; a bare name continues the folder before."""
     folder = ""
     for name in QUOTED.findall(cell):
         if name.startswith(("checkers/", "docs/", "build_tools/")):
@@ -23,25 +26,34 @@ def places_named(cell: str) -> Iterator[str]:
             path = name
         else:
             path = f"{folder}{name}"
-        if path.startswith("checkers/") and "<" not in path:
+        told = path.startswith(("checkers/", "build_tools/")) and not path.startswith(SCRIPTS)
+        if told and "<" not in path:
             yield path
 
 
 def test_no_room_is_crowded() -> None:
     """Whoever opens a folder sees at a glance what is in it."""
-    rooms = [PACKAGE, *(path for path in PACKAGE.rglob("*") if path.is_dir())]
+    rooms = [room for top in (PACKAGE, TOOLS) for room in (top, *top.rglob("*")) if room.is_dir()]
     sizes = {str(room.relative_to(ROOT)): len(list(room.glob("*.py"))) for room in rooms}
 
     assert {room: size for room, size in sizes.items() if size > MOST_FILES} == {}
 
 
+def test_no_tool_lies_loose() -> None:
+    """What is new goes into the room of its subject."""
+    assert {path.stem for path in TOOLS.glob("*.py")} == LOOSE
+
+
 def test_every_test_lies_as_what_it_tests() -> None:
-    """A test's folder is a room of the package, under the same path."""
-    tests = [path for name in MIRRORED for path in (ROOT / "tests" / name).rglob("test_*.py")]
+    """A test's folder is a room of its package, under the same path."""
+    tops = {**dict.fromkeys(MIRRORED, PACKAGE), TOOLS.name: ROOT}
+    tests = [path for name in tops for path in (ROOT / "tests" / name).rglob("test_*.py")]
     folders = {path.parent.relative_to(ROOT / "tests") for path in tests}
 
     assert [
-        str(one) for one in sorted(folders) if not (PACKAGE / one / "__init__.py").exists()
+        str(one)
+        for one in sorted(folders)
+        if not (tops[one.parts[0]] / one / "__init__.py").exists()
     ] == []
     assert len(tests) > len(MIRRORED)
 

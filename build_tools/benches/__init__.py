@@ -1,1 +1,1 @@
-"""Measurements, each against its budget: a module is a bench, with `measure() -> list[Figure]`."""
+"""Measurements, each against its budget: a module is a bench, `measure()` or `table(rounds)`."""

@@ -12,7 +12,7 @@ from dataclasses import dataclass, replace
 from datetime import date
 from random import Random
 
-from build_tools.figures import Figure
+from build_tools.benches.budgets import Measurement
 from checkers.domain.causes import CAUSES
 from checkers.domain.codes.registry import CODES
 from checkers.domain.device.device import Device
@@ -131,7 +131,7 @@ def reliability(drawn: Sequence[Draw]) -> list[Step]:
     return steps
 
 
-def measure() -> list[Figure]:
+def measure() -> list[Measurement]:
     """Draw devices and hold explain's probabilities against the truth.
 
     Returns:
@@ -142,12 +142,12 @@ def measure() -> list[Figure]:
     named = 100.0 * sum(one.named for one in drawn) / len(drawn)
     brier = sum(one.brier for one in drawn) / len(drawn)
     return [
-        Figure("explain-named-rightly", named),
-        Figure("explain-brier-score", brier),
+        Measurement("explain-named-rightly", named),
+        Measurement("explain-brier-score", brier),
         *(_figure(step) for step in reliability(drawn)),
     ]
 
 
-def _figure(step: Step) -> Figure:
+def _figure(step: Step) -> Measurement:
     about = f"{100 * step.stated:.0f} % stated, {100 * step.true:.0f} % true ({step.count})"
-    return Figure("explain-stated-against-true", 100.0 * abs(step.stated - step.true), about)
+    return Measurement("explain-stated-against-true", 100.0 * abs(step.stated - step.true), about)

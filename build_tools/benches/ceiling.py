@@ -12,10 +12,10 @@ from random import Random
 from statistics import fmean
 from typing import Any
 
+from build_tools.benches.budgets import Measurement
 from build_tools.benches.calibration import CASE, SEED, readings_under
-from build_tools.exact_likelihood import log_evidence
-from build_tools.figures import Figure
-from build_tools.progress import say, show_count
+from build_tools.benches.inference.exact_likelihood import log_evidence
+from build_tools.machine.progress import say, show_count
 from checkers.domain.causes import CAUSES
 from checkers.judgement.inference.explanation import known_of
 from checkers.judgement.inference.weighing.attempts import Noted, noted_tests
@@ -77,10 +77,10 @@ def _scores(pairs: Sequence[tuple[str, Mapping[str, float]]]) -> dict[str, float
     }
 
 
-def figures(found: Mapping[str, Any]) -> list[Figure]:
+def measurements(found: Mapping[str, Any]) -> list[Measurement]:
     """Return by how much explain falls short of the exact rule."""
     ours, best = found["ways"]["explain"], found["ways"]["exact"]
     return [
-        Figure("explain-short-of-exact", best["right"] - ours["right"], "right"),
-        Figure("explain-brier-over-exact", ours["brier"] - best["brier"]),
+        Measurement("explain-short-of-exact", best["right"] - ours["right"], "right"),
+        Measurement("explain-brier-over-exact", ours["brier"] - best["brier"]),
     ]

@@ -6,13 +6,13 @@ from statistics import quantiles
 
 from playwright.sync_api import Page
 
+from build_tools.benches.budgets import Measurement
 from build_tools.benches.start_up import SITE_PAGE
-from build_tools.browser_driver import browser_driver
-from build_tools.chromium import find_chromium
-from build_tools.figures import Figure
-from build_tools.site_build import ensure_site
-from build_tools.start_up.rounds import served
-from build_tools.start_up.visits import VERDICT
+from build_tools.benches.visits.visitor import VERDICT
+from build_tools.machine.browser_driver import browser_driver
+from build_tools.machine.chromium import find_chromium
+from build_tools.site.build import ensure_site
+from build_tools.site.server import served
 
 KEYS = 200
 FIELD = '[data-many="readings"] [data-field="value"] input'
@@ -29,7 +29,7 @@ NOTE = """
 """
 
 
-def measure() -> list[Figure]:
+def measure() -> list[Measurement]:
     """Type into a running checker, so that each key changes what was measured.
 
     Returns:
@@ -42,7 +42,7 @@ def measure() -> list[Figure]:
         page.wait_for_selector(VERDICT)
         waits = _typed(page)
         browser.close()
-    return [Figure("keystroke-to-verdict-95th-percentile", quantiles(waits, n=20)[-1])]
+    return [Measurement("keystroke-to-verdict-95th-percentile", quantiles(waits, n=20)[-1])]
 
 
 def _typed(page: Page) -> list[float]:

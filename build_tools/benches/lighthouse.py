@@ -5,11 +5,11 @@ from __future__ import annotations
 from statistics import median
 from typing import Any
 
-from build_tools.figures import Figure
-from build_tools.lighthouse.audits import CATEGORIES, Verdict, audit
-from build_tools.progress import say, show_now
-from build_tools.site_build import ensure_site
-from build_tools.start_up.rounds import served
+from build_tools.benches.budgets import Measurement
+from build_tools.benches.page_audits.audits import CATEGORIES, Verdict, audit
+from build_tools.machine.progress import say, show_now
+from build_tools.site.build import ensure_site
+from build_tools.site.server import served
 
 ROUNDS = 5
 PAGES = {"front page": "", "readings": "checkers/readings/"}
@@ -36,13 +36,13 @@ def table(rounds: int = ROUNDS) -> dict[str, Any]:
     return {name: _summary(verdicts) for name, verdicts in seen.items()}
 
 
-def figures(found: dict[str, Any]) -> list[Figure]:
+def measurements(found: dict[str, Any]) -> list[Measurement]:
     """Give the medians, a figure a category and page, and tell what lost points."""
     for name, page in found.items():
         for about, told in page["lost"].items():
             say(f"      {name}: {about} {told}")
     return [
-        Figure(f"lighthouse-{category}", page[category], name)
+        Measurement(f"lighthouse-{category}", page[category], name)
         for name, page in found.items()
         for category in CATEGORIES
     ]

@@ -13,10 +13,10 @@ from random import Random
 from statistics import fmean
 from typing import Any
 
-from build_tools.asked_devices import AskedDevice, drawn_device
+from build_tools.benches.budgets import Measurement
 from build_tools.benches.calibration import CASE, SEED
-from build_tools.figures import Figure
-from build_tools.progress import say, show_count
+from build_tools.benches.inference.random_devices import AskedDevice, drawn_device
+from build_tools.machine.progress import say, show_count
 from checkers.domain.causes import CAUSES
 from checkers.domain.device.placed_readings import PlacedReading
 from checkers.judgement.inference.explanation import known_of
@@ -170,11 +170,11 @@ def side_by_side(found: Mapping[str, Sequence[Mapping[str, float]]]) -> list[str
     return lines
 
 
-def figures(found: Mapping[str, Any]) -> list[Figure]:
+def measurements(found: Mapping[str, Any]) -> list[Measurement]:
     """Return by how much what explain proposes is ahead of each other order [points]."""
     right = {order: steps[HELD]["right"] for order, steps in found["orders"].items()}
     ahead = right.pop("as-proposed")
     return [
-        Figure("next-test-ahead", ahead - other, f"of {order}, after {HELD}")
+        Measurement("next-test-ahead", ahead - other, f"of {order}, after {HELD}")
         for order, other in right.items()
     ]

@@ -8,8 +8,8 @@ import time
 from statistics import median
 
 import checkers
-from build_tools import places
-from build_tools.figures import Figure
+from build_tools.benches.budgets import Measurement
+from build_tools.files import paths
 from checkers.catalogue import CHECKERS
 
 STARTS = 5
@@ -28,22 +28,25 @@ print(most / (1e6 if sys.platform == "darwin" else 1e3))
 """
 
 
-def measure() -> list[Figure]:
+def measure() -> list[Measurement]:
     """Start Python anew for import and memory, and ask one checker for some seconds.
 
     Returns:
         The import time [ms], the most memory with every example judged [MB], verdicts a second.
     """
     imports = [float(_python(IMPORT)) * 1e3 for _ in range(STARTS)]
-    figures = [Figure("import-time", median(imports)), Figure("verdicts", _verdicts_a_second())]
+    measurements = [
+        Measurement("import-time", median(imports)),
+        Measurement("verdicts", _verdicts_a_second()),
+    ]
     if sys.platform != "win32":
-        figures.append(Figure("memory", float(_python(MEMORY))))
-    return figures
+        measurements.append(Measurement("memory", float(_python(MEMORY))))
+    return measurements
 
 
 def _python(program: str) -> str:
     command = [sys.executable, "-c", program]
-    answer = subprocess.run(command, cwd=places.ROOT, capture_output=True, text=True, check=True)
+    answer = subprocess.run(command, cwd=paths.ROOT, capture_output=True, text=True, check=True)
     return answer.stdout
 
 

@@ -7,7 +7,7 @@ import tracemalloc
 from collections.abc import Iterator
 from random import Random
 
-from build_tools.figures import Figure
+from build_tools.benches.budgets import Measurement
 from checkers.contract.schedule_stream import Stream
 from checkers.judgement.schedule.output.table import TableOutput
 
@@ -84,13 +84,13 @@ def memory_growth() -> float:
     return (peaks[2] - peaks[1]) / MEGA
 
 
-def measure() -> list[Figure]:
+def measure() -> list[Measurement]:
     """Judge an invented schedule.
 
     Returns:
         Rows a minute, and the growth of memory with three times the rows [MB].
     """
     return [
-        Figure("schedule-rows", rows_a_minute()),
-        Figure("schedule-memory-growth", memory_growth()),
+        Measurement("schedule-rows", rows_a_minute()),
+        Measurement("schedule-memory-growth", memory_growth()),
     ]

@@ -6,14 +6,14 @@ import tempfile
 import time
 from pathlib import Path
 
-from build_tools.figures import Figure
-from build_tools.offline import size_on_device
-from build_tools.runtime import ensure_runtime
-from build_tools.site_build import ensure_site, make_site
+from build_tools.benches.budgets import Measurement
+from build_tools.runtime.assembly import ensure_runtime
+from build_tools.site.build import ensure_site, make_site
+from build_tools.site.offline import size_on_device
 
 
-def measure() -> list[Figure]:
-    """Build once more into a folder of its own, the runtime and squeezed contents being there.
+def measure() -> list[Measurement]:
+    """Build once more into a folder of its own, the runtime and compressed contents being there.
 
     Returns:
         The time [s], and sizes [MB of a million]: a page as it is sent, and the whole copy as
@@ -27,7 +27,7 @@ def measure() -> list[Figure]:
         taken = time.perf_counter() - start
     pages = [path.stat().st_size for path in site.rglob("index.html.br")]
     return [
-        Figure("site-build", taken),
-        Figure("heaviest-page", max(pages) / 1e6),
-        Figure("offline-copy", size_on_device(site) / 1e6),
+        Measurement("site-build", taken),
+        Measurement("heaviest-page", max(pages) / 1e6),
+        Measurement("offline-copy", size_on_device(site) / 1e6),
     ]

@@ -5,15 +5,15 @@ from __future__ import annotations
 import json
 from pathlib import Path
 
-from build_tools.figures import Figure
-from build_tools.runtime import MANIFEST
-from build_tools.site_build import ensure_site
+from build_tools.benches.budgets import Measurement
+from build_tools.runtime.assembly import MANIFEST
+from build_tools.site.build import ensure_site
 
-SQUEEZED = {"brotli": ".br", "gzip": ".gz"}
+COMPRESSED = {"brotli": ".br", "gzip": ".gz"}
 
 
-def measure() -> list[Figure]:
-    """Add up the runtime's files as a server with each kind of squeezing sends them.
+def measure() -> list[Measurement]:
+    """Add up the runtime's files as a server with each kind of compression sends them.
 
     Returns:
         A figure a kind [MB of a million bytes].
@@ -21,11 +21,11 @@ def measure() -> list[Figure]:
     folder = ensure_site() / "runtime"
     names = [MANIFEST, *json.loads((folder / MANIFEST).read_bytes())["files"]]
     return [
-        Figure(f"first-verdict-{kind}", sum(_sent(folder / x, suffix) for x in names) / 1e6)
-        for kind, suffix in SQUEEZED.items()
+        Measurement(f"first-verdict-{kind}", sum(_sent(folder / x, suffix) for x in names) / 1e6)
+        for kind, suffix in COMPRESSED.items()
     ]
 
 
 def _sent(file: Path, suffix: str) -> int:
-    squeezed = file.with_name(file.name + suffix)
-    return (squeezed if squeezed.exists() else file).stat().st_size
+    compressed = file.with_name(file.name + suffix)
+    return (compressed if compressed.exists() else file).stat().st_size

@@ -5,13 +5,13 @@ from __future__ import annotations
 from typing import Any
 from urllib.parse import urlencode
 
-from build_tools.figures import Figure
-from build_tools.progress import say
-from build_tools.site_build import ensure_site
-from build_tools.start_up.rounds import VISITS, Side, waits
-from build_tools.start_up.slowing import SLOWNESS, can_slow
-from build_tools.start_up.stock_site import ensure_stock_site
-from build_tools.start_up.weight import compressed_bytes
+from build_tools.benches.budgets import Measurement
+from build_tools.benches.visits.rounds import VISITS, Side, waits
+from build_tools.benches.visits.slowing import SLOWNESS, can_slow
+from build_tools.benches.visits.stock_site import ensure_stock_site
+from build_tools.benches.visits.weight import compressed_bytes
+from build_tools.machine.progress import say
+from build_tools.site.build import ensure_site
 
 ROUNDS = 7
 SLUG = "readings"
@@ -65,16 +65,16 @@ def table(rounds: int = ROUNDS) -> dict[str, Any]:
     return found
 
 
-def figures(found: dict[str, Any]) -> list[Figure]:
+def measurements(found: dict[str, Any]) -> list[Measurement]:
     """Give what is held against the budgets: ratios, and bytes [MB of a million]."""
     speeds = {"": found, "slowed": found.get("slowed", {})}
     ratios = [
-        Figure(f"{kind.replace('_', '-')}-ratio", speed[kind]["ratio"], about)
+        Measurement(f"{kind.replace('_', '-')}-ratio", speed[kind]["ratio"], about)
         for about, speed in speeds.items()
         for kind in VISITS
         if kind in speed
     ]
-    return [*ratios, Figure("fetched-before-a-verdict", found["compressed_bytes"] / 1e6)]
+    return [*ratios, Measurement("fetched-before-a-verdict", found["compressed_bytes"] / 1e6)]
 
 
 def _waits(stock: Side, ours: Side, rounds: int, *, slow: bool) -> dict[str, Any]:

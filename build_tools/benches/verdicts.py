@@ -7,7 +7,7 @@ from statistics import quantiles
 from typing import Any
 
 import checkers
-from build_tools.figures import Figure
+from build_tools.benches.budgets import Measurement
 from checkers.catalogue import CHECKERS
 from checkers.domain.checker import Checker
 
@@ -15,13 +15,13 @@ ROUNDS = 20
 WEIGHING = frozenset({"explain", "practice"})  # their budget is another one
 
 
-def measure() -> list[Figure]:
+def measure() -> list[Measurement]:
     """Ask each example several times, after a first time that reads the tables.
 
     Returns:
         The 95th percentile of each checker's times [ms].
     """
-    return [Figure(_name(checker), _slow(checker), checker.slug) for checker in CHECKERS]
+    return [Measurement(_name(checker), _slow(checker), checker.slug) for checker in CHECKERS]
 
 
 def _name(checker: Checker) -> str:

@@ -8,11 +8,11 @@ from pathlib import Path
 from statistics import median
 from typing import Any
 
-from build_tools.figures import Figure
-from build_tools.node import find_node
-from build_tools.problems import Problem
-from build_tools.runtime import ensure_runtime
-from build_tools.runtime_package import PYODIDE
+from build_tools.benches.budgets import Measurement
+from build_tools.machine.node import find_node
+from build_tools.machine.problems import Problem
+from build_tools.runtime.assembly import ensure_runtime
+from build_tools.runtime.npm_package import PYODIDE
 
 ASK = Path(__file__).with_suffix(".mjs")
 CHANGES = 30
@@ -25,7 +25,7 @@ READINGS: list[dict[str, Any]] = [
 ]
 
 
-def measure() -> list[Figure]:
+def measure() -> list[Measurement]:
     """Ask under node, as a reader does who opens a case and then corrects a figure.
 
     Returns:
@@ -46,8 +46,8 @@ def measure() -> list[Figure]:
         raise Problem("The runtime does not explain under node.", done.stderr)
     first, *others = json.loads(done.stdout)
     return [
-        Figure("explain-in-the-browser-first", first),
-        Figure("explain-in-the-browser-changed", median(others)),
+        Measurement("explain-in-the-browser-first", first),
+        Measurement("explain-in-the-browser-changed", median(others)),
     ]
 
 

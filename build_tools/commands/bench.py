@@ -9,17 +9,20 @@ import signal
 import sys
 from collections.abc import Sequence
 from contextlib import nullcontext, redirect_stdout
+from pathlib import Path
 from typing import Any
 
-from build_tools import places
-from build_tools.figures import Budget, Figure, read_budgets
-from build_tools.progress import say
+from build_tools import benches
+from build_tools.benches.budgets import Budget, Measurement, read_budgets
+from build_tools.machine.progress import say
+
+NO_BENCHES = ("__init__", "budgets")
 
 
 def names() -> list[str]:
     """List the benches: the modules of build_tools/benches, as they are typed."""
-    found = (places.TOOLS / "benches").glob("*.py")
-    return sorted(x.stem.replace("_", "-") for x in found if x.stem != "__init__")
+    found = Path(benches.__file__).parent.glob("*.py")
+    return sorted(x.stem.replace("_", "-") for x in found if x.stem not in NO_BENCHES)
 
 
 def run(arguments: Sequence[str]) -> int:
@@ -43,22 +46,24 @@ def run(arguments: Sequence[str]) -> int:
         say(json.dumps(tables if len(tables) > 1 else tables[chosen[0]], indent=1))
     with redirect_stdout(sys.stderr) if options.json else nullcontext():
         budgets = read_budgets()
-        kept = [_report(x, budgets[x.name]) for figures, _ in found.values() for x in figures]
+        kept = [
+            _report(x, budgets[x.name]) for measurements, _ in found.values() for x in measurements
+        ]
     return 0 if all(kept) else 1
 
 
-def _measure(name: str, rounds: int | None) -> tuple[list[Figure], dict[str, Any]]:
+def _measure(name: str, rounds: int | None) -> tuple[list[Measurement], dict[str, Any]]:
     module = importlib.import_module(f"build_tools.benches.{name.replace('-', '_')}")
     if hasattr(module, "table"):
         table = module.table(rounds or module.ROUNDS)
-        return module.figures(table), table
-    figures = module.measure()
-    return figures, {f"{x.name} {x.about}".strip(): x.value for x in figures}
+        return module.measurements(table), table
+    measurements = module.measure()
+    return measurements, {f"{x.name} {x.about}".strip(): x.value for x in measurements}
 
 
-def _report(figure: Figure, budget: Budget) -> bool:
-    keeps = budget.keeps(figure.value)
+def _report(measurement: Measurement, budget: Budget) -> bool:
+    keeps = budget.keeps(measurement.value)
     mark = "ok  " if keeps else "OVER"
-    name = f"{figure.name} {figure.about}".strip()
-    say(f"{mark}  {name:<44} {figure.value:9.4g} {budget.unit:<4} ({budget})")
+    name = f"{measurement.name} {measurement.about}".strip()
+    say(f"{mark}  {name:<44} {measurement.value:9.4g} {budget.unit:<4} ({budget})")
     return keeps

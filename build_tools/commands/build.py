@@ -5,8 +5,8 @@ from __future__ import annotations
 import argparse
 from collections.abc import Sequence
 
-from build_tools.progress import say
-from build_tools.site_build import ensure_site
+from build_tools.machine.progress import say
+from build_tools.site.build import ensure_site
 
 
 def run(arguments: Sequence[str]) -> int:

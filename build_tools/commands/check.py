@@ -6,10 +6,10 @@ import argparse
 import time
 from collections.abc import Sequence
 
-from build_tools.gate import STEPS, Step, run_step, tests_passed_before
-from build_tools.problems import Problem
-from build_tools.programs import ProgramFailedError
-from build_tools.progress import say, show_now
+from build_tools.gate.steps import STEPS, Step, run_step, tests_passed_before
+from build_tools.machine.problems import Problem
+from build_tools.machine.programs import ProgramFailedError
+from build_tools.machine.progress import say, show_now
 
 
 def run(arguments: Sequence[str]) -> int:

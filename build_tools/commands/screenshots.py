@@ -5,18 +5,18 @@ from __future__ import annotations
 import argparse
 from collections.abc import Sequence
 
-from build_tools import places
-from build_tools.browser_driver import browser_driver
-from build_tools.chromium import LEAN, find_chromium
-from build_tools.folders import replacing
-from build_tools.progress import say, show_count
+from build_tools.files import paths
+from build_tools.files.folders import replacing
+from build_tools.machine.browser_driver import browser_driver
+from build_tools.machine.chromium import LEAN, find_chromium
+from build_tools.machine.progress import say, show_count
 from build_tools.screenshots.camera import Camera, Fault
 from build_tools.screenshots.contact_sheet import write_contact_sheet
 from build_tools.screenshots.views import Views, read_views
-from build_tools.site_build import ensure_site
-from build_tools.start_up.rounds import served
+from build_tools.site.build import ensure_site
+from build_tools.site.server import served
 
-FOLDER = places.BUILD / "screenshots"
+FOLDER = paths.BUILD / "screenshots"
 
 
 def run(arguments: Sequence[str]) -> int:

@@ -5,10 +5,10 @@ from __future__ import annotations
 import argparse
 from collections.abc import Sequence
 
-from build_tools.chromium import find_chromium
-from build_tools.problems import Problem
-from build_tools.progress import say
-from build_tools.runtime_package import ensure_packages
+from build_tools.machine.chromium import find_chromium
+from build_tools.machine.problems import Problem
+from build_tools.machine.progress import say
+from build_tools.runtime.npm_package import ensure_packages
 
 
 def run(arguments: Sequence[str]) -> int:

@@ -6,9 +6,10 @@ import os
 import subprocess
 from collections.abc import Sequence
 
-from build_tools import chromium, places
-from build_tools.pytest_command import pytest_command
-from build_tools.site_build import ensure_site
+from build_tools.files import paths
+from build_tools.gate.pytest_command import pytest_command
+from build_tools.machine import chromium
+from build_tools.site.build import ensure_site
 
 
 def run(arguments: Sequence[str]) -> int:
@@ -21,4 +22,4 @@ def run(arguments: Sequence[str]) -> int:
         variables[chromium.VARIABLE] = str(chromium.find_chromium())
     ensure_site()
     command = pytest_command(arguments)
-    return subprocess.run(command, cwd=places.ROOT, env=variables, check=False).returncode
+    return subprocess.run(command, cwd=paths.ROOT, env=variables, check=False).returncode

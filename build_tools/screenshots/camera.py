@@ -10,7 +10,7 @@ from typing import Any, NamedTuple
 from playwright.sync_api import Browser, Page
 from playwright.sync_api import Error as PlaywrightError
 
-from build_tools.screenshots.emptiness import is_empty
+from build_tools.screenshots.blank_picture import is_empty
 from build_tools.screenshots.views import FOLDER, View, Views
 
 HEIGHT = 915

@@ -6,7 +6,7 @@ import os
 from collections.abc import Mapping, Sequence
 from pathlib import Path
 
-from build_tools.rendering import html
+from build_tools.pages.rendering import html
 from build_tools.screenshots.camera import Fault, Picture
 
 

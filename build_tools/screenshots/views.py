@@ -7,8 +7,8 @@ from collections.abc import Mapping
 from pathlib import Path
 from typing import Any, NamedTuple
 
-from build_tools.checker_shows import fragment
-from build_tools.problems import Problem
+from build_tools.machine.problems import Problem
+from build_tools.pages.macros.checkers import fragment
 from checkers.catalogue import checker_for
 
 FOLDER = Path(__file__).parent

@@ -7,10 +7,10 @@ from typing import Any
 
 from playwright.sync_api import Page
 
-from build_tools import runtime_package
+from build_tools.runtime import npm_package
 from tests.browser.settled import settle
 
-AXE = runtime_package.FOLDER / "node_modules" / "axe-core" / "axe.min.js"
+AXE = npm_package.FOLDER / "node_modules" / "axe-core" / "axe.min.js"
 # All other rules find the same in light and in dark.
 COLOUR_RULES = ("color-contrast", "link-in-text-block")
 SWITCH = ".md-header__option label:not([hidden])"

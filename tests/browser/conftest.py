@@ -13,10 +13,10 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Browser, BrowserContext, Page, Playwright
 
-from build_tools.browser_driver import browser_driver
-from build_tools.chromium import LEAN, find_chromium
-from build_tools.packed_browser.package import PROGRAM
-from build_tools.site_build import ensure_site
+from build_tools.machine.browser_driver import browser_driver
+from build_tools.machine.chromium import LEAN, find_chromium
+from build_tools.machine.packed_browser.package import PROGRAM
+from build_tools.site.build import ensure_site
 from tests.browser.guard import Elsewhere, Guard
 from tests.browser.host import Host
 from tests.browser.phone import PHONE, Phone

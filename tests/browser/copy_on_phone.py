@@ -6,7 +6,7 @@ from typing import Any
 
 from playwright.sync_api import Locator, Page, expect
 
-from build_tools.media_types import TYPES
+from build_tools.files.media_types import TYPES
 from tests.browser.phone import PATIENCE
 from tests.browser.starts import LENGTH
 

@@ -11,8 +11,8 @@ from functools import cache, partial
 from http.server import ThreadingHTTPServer
 from pathlib import Path
 
-from build_tools.browser_files import sources
-from build_tools.server import HOST, Handler, Server
+from build_tools.site.browser_files import sources
+from build_tools.site.server import HOST, Handler, Server
 
 PATH = "some/where"  # the site has to work under any path
 SOURCES = "sources"  # in the folder beside that of the bundles: scripts as they are written

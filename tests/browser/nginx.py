@@ -10,7 +10,7 @@ import subprocess
 import time
 from pathlib import Path
 
-from build_tools import places
+from build_tools.files import paths
 
 PROGRAM = shutil.which("nginx", path="/usr/sbin:/usr/bin:/usr/local/sbin:/usr/local/bin")
 MODULES = Path("/usr/lib/nginx/modules")
@@ -45,7 +45,7 @@ http {{
 
 def told_settings() -> str:
     """Return what stands between the lines of its block on the page."""
-    page = (places.ROOT / "docs" / "hosting.md").read_text(encoding="utf-8")
+    page = (paths.ROOT / "docs" / "hosting.md").read_text(encoding="utf-8")
     whole, *_ = re.findall(r"```nginx\n(.*?)```", page, re.DOTALL)  # then what a sub-path changes
     return str(whole)
 

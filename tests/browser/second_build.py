@@ -9,9 +9,9 @@ import shutil
 import zipfile
 from pathlib import Path
 
-from build_tools import integrity, policy
-from build_tools.corrections import corrected_days
-from build_tools.offline import write_precache
+from build_tools.site import integrity, policy
+from build_tools.site.corrections import corrected_days
+from build_tools.site.offline import write_precache
 
 DAY = "2031-12-24"
 MARK = "Second build. "

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 from playwright.sync_api import Page, expect
 
-from build_tools.checker_shows import fragment
+from build_tools.pages.macros.checkers import fragment
 from checkers.catalogue import CHECKERS
 from checkers.domain.checker import Checker
 from tests.browser.axe import UNFOLD, bring_axe, broken_in_either_colours

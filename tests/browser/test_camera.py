@@ -9,7 +9,7 @@ from playwright.sync_api import Browser
 
 from build_tools.screenshots.camera import Camera
 from build_tools.screenshots.views import View, Views
-from build_tools.start_up.rounds import served
+from build_tools.site.server import served
 
 PALETTES = "".join(
     f"<input type=radio name=__palette data-md-color-scheme={name}>"

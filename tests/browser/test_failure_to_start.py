@@ -10,8 +10,8 @@ from typing import NamedTuple
 import pytest
 from playwright.sync_api import Page, Route, expect
 
-from build_tools.browser_files import SOURCES as WRITTEN
-from build_tools.browsers import in_words
+from build_tools.site.browser_files import SOURCES as WRITTEN
+from build_tools.site.browser_needs import in_words
 from tests.browser.guard import Guard
 from tests.browser.host import SOURCES
 from tests.browser.phone import PATIENCE, Phone, change_worker

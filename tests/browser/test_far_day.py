@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 from playwright.sync_api import Browser, Locator, Page, expect
 
-from build_tools.identity import day_of_sources
+from build_tools.files.identity import day_of_sources
 from tests.browser.host import Host
 from tests.browser.job_log import CHECKER, DEVICE, READING
 from tests.browser.phone import PHONE, Phone

@@ -7,7 +7,7 @@ import re
 import pytest
 from playwright.sync_api import Page, expect
 
-from build_tools.browser_files import sources
+from build_tools.site.browser_files import sources
 from tests.browser.guard import Guard
 from tests.browser.job_log import SOUND
 from tests.browser.phone import Phone

@@ -7,7 +7,7 @@ import re
 import pytest
 from playwright.sync_api import Page, expect
 
-from build_tools.checker_shows import fragment
+from build_tools.pages.macros.checkers import fragment
 from checkers.catalogue import checker_for
 from tests.browser.phone import Phone
 from tests.browser.shown import shown

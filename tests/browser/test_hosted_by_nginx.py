@@ -10,8 +10,8 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Browser, expect
 
-from build_tools.media_types import TYPES
-from build_tools.policy import sent_headers
+from build_tools.files.media_types import TYPES
+from build_tools.site.policy import sent_headers
 from tests.browser.guard import Elsewhere
 from tests.browser.nginx import LACKING, Nginx
 from tests.browser.phone import PATIENCE, PHONE

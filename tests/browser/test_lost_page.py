@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 from playwright.sync_api import Browser, BrowserContext, Page, Response, expect
 
-from build_tools.lost_page import LOST
+from build_tools.pages.lost_page import LOST
 from tests.browser.axe import bring_axe, broken
 from tests.browser.guard import NOT_ITS_ROOT, Guard
 from tests.browser.host import Host

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 from playwright.sync_api import BrowserContext, Page, expect
 
-from build_tools.offline import precache, size_on_device
+from build_tools.site.offline import precache, size_on_device
 from tests.browser.guard import Guard
 from tests.browser.host import Host
 from tests.browser.phone import PATIENCE, Phone

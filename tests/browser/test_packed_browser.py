@@ -7,8 +7,8 @@ from collections.abc import Iterator
 import pytest
 from playwright.sync_api import Browser, Page, Playwright
 
-from build_tools.chromium import find_chromium
-from build_tools.packed_browser.package import PROGRAM, fits_machine
+from build_tools.machine.chromium import find_chromium
+from build_tools.machine.packed_browser.package import PROGRAM, fits_machine
 from tests.browser.guard import Elsewhere, Guard
 from tests.browser.host import Host
 from tests.browser.phone import PHONE, Phone

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 from playwright.sync_api import Browser, Page, expect
 
-from build_tools.lost_page import LOST
+from build_tools.pages.lost_page import LOST
 from tests.browser.guard import NOT_ITS_ROOT, Elsewhere, Guard
 from tests.browser.host import SOURCES, Host, source_folder
 from tests.browser.phone import PHONE, Phone

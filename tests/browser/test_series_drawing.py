@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 from playwright.sync_api import Page, expect
 
-from build_tools.checker_shows import fragment
+from build_tools.pages.macros.checkers import fragment
 from checkers.catalogue.series import TWO_CHARGE_POINTS
 from tests.browser.phone import Phone
 from tests.browser.settled import page_width, settle

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 from playwright.sync_api import Page, Route, expect
 
-from build_tools.start_up.visits import NOTE_THE_VERDICT
+from build_tools.benches.visits.visitor import NOTE_THE_VERDICT
 from tests.browser.guard import Guard
 from tests.browser.phone import Phone
 from tests.browser.starts import CASE, THEME_IS_THERE, wait_until

@@ -9,9 +9,10 @@ import sys
 
 import pytest
 
-from build_tools import environment, places
 from build_tools.command_line import COMMANDS, main
-from build_tools.problems import Problem
+from build_tools.files import paths
+from build_tools.machine import environment
+from build_tools.machine.problems import Problem
 
 
 class Typed(list[list[str]]):
@@ -35,7 +36,7 @@ def test_help_lists_every_command(capsys: pytest.CaptureFixture[str]) -> None:
 
 def test_every_command_is_a_module_of_its_name() -> None:
     """And no module is a command that the list does not show."""
-    files = {x.stem for x in (places.TOOLS / "commands").glob("*.py")} - {"__init__"}
+    files = {x.stem for x in (paths.TOOLS / "commands").glob("*.py")} - {"__init__"}
 
     assert files == set(COMMANDS) - {"help"}
     for name in files:
@@ -110,7 +111,7 @@ def test_the_first_stage_imports_the_standard_library_only() -> None:
     """Nothing is installed yet when it runs."""
     look = (
         "import sys; before = set(sys.modules); "
-        f"sys.path.insert(0, {str(places.ROOT)!r}); import build_tools.command_line; "
+        f"sys.path.insert(0, {str(paths.ROOT)!r}); import build_tools.command_line; "
         "names = {x.partition('.')[0] for x in set(sys.modules) - before}; "
         "print(*(names - sys.stdlib_module_names))"
     )

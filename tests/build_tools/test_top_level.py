@@ -6,7 +6,7 @@ import subprocess
 
 import pytest
 
-from build_tools import places
+from build_tools.files import paths
 
 ALLOWED = frozenset(
     {
@@ -17,14 +17,14 @@ ALLOWED = frozenset(
 
 
 pytestmark = pytest.mark.skipif(
-    not (places.ROOT / ".git").exists(), reason="a copy without its history keeps no list of files"
+    not (paths.ROOT / ".git").exists(), reason="a copy without its history keeps no list of files"
 )
 
 
 def git(*arguments: str) -> list[str]:
     """Give the lines of a git command."""
     answer = subprocess.run(
-        ["git", *arguments], cwd=places.ROOT, capture_output=True, text=True, check=True
+        ["git", *arguments], cwd=paths.ROOT, capture_output=True, text=True, check=True
     )
     return answer.stdout.splitlines()
 

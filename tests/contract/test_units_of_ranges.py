@@ -9,7 +9,7 @@ from typing import Any
 import pytest
 
 import checkers
-from build_tools.currents import bands_show, currents_show
+from build_tools.pages.macros.currents import bands_macro, currents_macro
 from checkers.catalogue import CHECKERS
 from checkers.command_line.printing import print_reply
 from checkers.domain.checker import Checker
@@ -70,7 +70,10 @@ def test_no_limit_at_any_rating_leaves_an_end_without_its_unit(table: Table) -> 
 @pytest.mark.parametrize("type_", [one.value for one in DeviceType if one != "unknown"])
 def test_no_table_of_currents_leaves_an_end_without_its_unit(type_: str) -> None:
     """The pages that show every rating beside each other, 1 A among them."""
-    pages = [bands_show(type_, ""), *(currents_show(f"{type_} {one}", "") for one in ("none", "S"))]
+    pages = [
+        bands_macro(type_, ""),
+        *(currents_macro(f"{type_} {one}", "") for one in ("none", "S")),
+    ]
     cells = [cell for page in pages for cell in re.findall(r"<t[dh][^>]*>(.*?)</t[dh]>", page)]
 
     assert "500 mA to 1 A" in cells

@@ -12,7 +12,7 @@ from pathlib import Path
 
 import pytest
 
-from build_tools.site_build import ensure_site
+from build_tools.site.build import ensure_site
 from tests.browser.host import Host
 from tests.engines import firefox, webkit
 from tests.engines.engine import Engine

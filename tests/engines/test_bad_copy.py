@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from build_tools.media_types import TYPES
+from build_tools.files.media_types import TYPES
 from tests.browser.changed_site import change_file
 from tests.browser.copy_on_phone import DAMAGE, WRONG
 from tests.browser.host import Host

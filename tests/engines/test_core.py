@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from build_tools.checker_shows import fragment
+from build_tools.pages.macros.checkers import fragment
 from checkers import run
 from checkers.catalogue import CHECKERS
 from tests.browser.practising import Case

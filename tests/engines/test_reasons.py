@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import pytest
 
-from build_tools import media_types
-from build_tools.browsers import in_words
+from build_tools.files import media_types
+from build_tools.site.browser_needs import in_words
 from tests.engines.engine import Engine
 from tests.engines.test_core import CASE
 

@@ -10,10 +10,10 @@ from xml.etree import ElementTree as ET
 
 import pytest
 
-from build_tools import places
 from build_tools.drawings.svg import WIDTH, Picture
-from build_tools.pages import made_pages
-from build_tools.picture_shows import PICTURES, picture_html
+from build_tools.files import paths
+from build_tools.pages.all_pages import made_pages
+from build_tools.pages.macros.pictures import PICTURES, picture_html
 
 MARK = re.compile(r"<!-- show picture (?P<name>\S+)(?: (?P<of>\{.*?\}))? -->", re.DOTALL)
 SVG = "{http://www.w3.org/2000/svg}"
@@ -24,7 +24,7 @@ SLACK = 6.0  # units that a text may reach past the edge, into the page's own ma
 @cache
 def pages() -> dict[str, str]:
     """Return every page's Markdown, written and made."""
-    docs = places.ROOT / "docs"
+    docs = paths.ROOT / "docs"
     written = {
         path.relative_to(docs).as_posix(): path.read_text(encoding="utf-8")
         for path in docs.rglob("*.md")

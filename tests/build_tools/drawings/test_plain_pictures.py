@@ -4,12 +4,12 @@ from __future__ import annotations
 
 import pytest
 
-from build_tools.drawings.button_current import button_current
-from build_tools.drawings.clamp_places import clamp_places
-from build_tools.drawings.instrument_currents import instrument_currents
-from build_tools.drawings.leakage_sum import leakage_sum
-from build_tools.drawings.neutral_to_earth import neutral_to_earth
-from build_tools.drawings.start_phases import start_phases
+from build_tools.drawings.circuits.button_current import button_current
+from build_tools.drawings.circuits.clamp_places import clamp_places
+from build_tools.drawings.circuits.neutral_to_earth import neutral_to_earth
+from build_tools.drawings.currents.instrument_currents import instrument_currents
+from build_tools.drawings.currents.leakage_sum import leakage_sum
+from build_tools.drawings.currents.start_phases import start_phases
 from build_tools.drawings.type_symbols import SIGNS, delay_marks, type_symbols
 
 

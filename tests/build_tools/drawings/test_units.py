@@ -11,17 +11,17 @@ from pathlib import Path
 
 import pytest
 
-from build_tools import places
+from build_tools.files import paths
 from tests.build_tools.drawings.test_every_picture import WITH_PICTURES, asked_for
 
 RELATIVE = r"(?:r?em|r?ex|r?ch|r?ic|r?lh|r?cap|[sld]?v(?:w|h|i|b|min|max)|cq(?:w|h|i|b|min|max))"
 LENGTH = re.compile(rf"""["'`=](?:[^"'`]*[\s,]|)-?(?:[0-9.]+|\$?\{{[^{{}}]*\}}){RELATIVE}\b""")
 DRAWING = sorted(
-    path.relative_to(places.ROOT)
+    path.relative_to(paths.ROOT)
     for folder, kind in (
-        (places.TOOLS / "browser", "*.js"),
-        (places.TOOLS / "drawings", "*.py"),
-        (places.ROOT / "docs", "*.svg"),
+        (paths.TOOLS / "browser", "*.js"),
+        (paths.TOOLS / "drawings", "*.py"),
+        (paths.ROOT / "docs", "*.svg"),
     )
     for path in folder.rglob(kind)
 )
@@ -36,7 +36,7 @@ def test_such_a_length_is_found(text: str) -> None:
 @pytest.mark.parametrize("file", DRAWING, ids=str)
 def test_nothing_that_draws_writes_such_a_length(file: Path) -> None:
     """Neither a script nor a drawing of the build."""
-    text = (places.ROOT / file).read_text(encoding="utf-8")
+    text = (paths.ROOT / file).read_text(encoding="utf-8")
 
     assert LENGTH.findall(text) == []
 

@@ -1,0 +1,1 @@
+"""Pictures of circuits: converters, devices, links and instruments, joined by conductors."""

@@ -1,0 +1,1 @@
+"""Pictures of limits: bands and times, and a reading against them."""

@@ -1,0 +1,1 @@
+"""Files and folders: where they lie, what a result was made from, archives, compression, types."""

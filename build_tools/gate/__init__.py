@@ -1,0 +1,1 @@
+"""The gate: its steps, and how its tests are started."""

@@ -1,0 +1,1 @@
+"""Whose work the site holds, and under which licences."""

@@ -1,0 +1,1 @@
+"""Macros of pages: what `<!-- show KIND ... -->` stands for, a module a subject."""

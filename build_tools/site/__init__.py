@@ -1,0 +1,1 @@
+"""The site as a whole: scripts, policy, offline copy, the build, and a server."""

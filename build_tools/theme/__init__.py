@@ -1,0 +1,1 @@
+"""Changes to what the theme writes: each place once, by `changes`."""
