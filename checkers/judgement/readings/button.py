@@ -16,7 +16,7 @@ def judge_button(reading: Reading, case: Case) -> list[Judged]:
         return [Judged(_finding("button-works", reading, Outcome.PASS))]
     if reading.measured.said in (Said.DOES_NOT_OPERATE, Said.NO_TRIP):
         return [Judged(_finding("button-dead", reading, Outcome.FAIL))]
-    return undecided("result-unclear", reading, {"question": reading.measured.question})
+    return undecided("button-opening-not-told", reading)
 
 
 def _finding(code: str, reading: Reading, outcome: Outcome) -> Finding:

@@ -7,9 +7,24 @@ from typing import Any
 import pytest
 
 from checkers import run
+from checkers.domain.device import readings
 
 DEVICE = {"type": "A", "rated_residual_current": "30 mA"}
 PASSING = {"test": "trip-time", "multiple": 1, "waveform": "ac", "value": "28 ms"}
+VALUES = (
+    "28 ms",
+    "> 300 ms",
+    "< 10 ms",
+    "22 mA",
+    "28",
+    "no trip",
+    "trip",
+    "operates",
+    "does not operate",
+    "not tested",
+    "test not completed",
+    "30 31",
+)
 
 
 def reply(*readings: dict[str, Any], **more: Any) -> dict[str, Any]:
@@ -120,3 +135,12 @@ def test_what_the_code_still_asks_for_is_named_with_its_waveform() -> None:
 
     assert "×1" in named
     assert "on AC" in named
+
+
+@pytest.mark.parametrize("test", [one.value for one in readings.Test])
+@pytest.mark.parametrize("value", VALUES)
+def test_every_finding_on_a_reading_says_something(test: str, value: str) -> None:
+    """Whatever is typed for whatever test: a blank verdict tells nobody what to do."""
+    found = reply(taken(test, value, multiple=1))
+
+    assert [one["about"] for one in found.get("findings", ()) if not one["says"]] == []
