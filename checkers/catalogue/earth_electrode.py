@@ -28,25 +28,10 @@ from checkers.judgement.electrode.electrode import (
 from checkers.judgement.electrode.findings import judge_touch_voltage
 from checkers.judgement.electrode.line_voltage import usual_line_voltage
 from checkers.judgement.limits.safe_rounding import rounded_down, rounded_up
+from checkers.wording.book import part
 
 SYSTEMS = (("tt", "TT: own electrode"), ("tn", "TN: loop through the source's neutral"))
 CIRCUITS = (("final", "Final circuit"), ("distribution", "Distribution circuit"))
-NO_DC = (
-    "Smooth DC was not judged: only a device of type B is known to operate on it. "
-    "Where a fault can give smooth DC, check the type against the equipment."
-)
-COLD = (
-    "A device for use down to −25 °C may need 1.25 times its rating in the cold: "
-    "if it stands in the cold, say so and judge it again."
-)
-TN_LOOP = (
-    "In a TN system a sound loop has a few ohms at most (common practice): "
-    "a higher one speaks of a poor protective conductor, whatever the RCD allows."
-)
-ELECTRODE_ALONE = (
-    "The fault current is worked out from the resistance given alone. If that is the electrode's "
-    "and not the loop's, the source's electrode makes the real fault current smaller."
-)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -162,20 +147,21 @@ def _at_most(limit: float, current: float) -> Figure:
 
 
 def _cautions(electrode: Electrode) -> list[str]:
-    cold = not electrode.in_the_cold and _marginal_in_the_cold(electrode)
+    factor = CONSTANTS["operating_factor_in_the_cold"].value
+    cold = not electrode.in_the_cold and _marginal_in_the_cold(electrode, factor)
+    loop, alone = electrode.system == "tn", electrode.resistance is not None
     return [
-        *([NO_DC] if electrode.dc_band is None else []),
-        *([TN_LOOP] if electrode.system == "tn" else []),
-        *([ELECTRODE_ALONE] if electrode.resistance is not None else []),
-        *([COLD] if cold else []),
+        *([part("electrode.dc-not-judged")] if electrode.dc_band is None else []),
+        *([part("electrode.loop-in-tn")] if loop else []),
+        *([part("electrode.electrode-alone")] if alone else []),
+        *([part("electrode.cold-not-judged", factor=f"{factor:g}")] if cold else []),
     ]
 
 
-def _marginal_in_the_cold(electrode: Electrode) -> bool:
+def _marginal_in_the_cold(electrode: Electrode, factor: float) -> bool:
     rated, limit, resistance = electrode.rated, electrode.ac_limit, electrode.resistance
     if rated is None or limit is None or resistance is None:
         return False
-    factor = CONSTANTS["operating_factor_in_the_cold"].value
     return touch_voltage(resistance, rated * factor) > limit
 
 

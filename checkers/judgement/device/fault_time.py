@@ -25,7 +25,6 @@ from checkers.judgement.device.times_at_fault import (
     worst_of,
 )
 from checkers.judgement.electrode.disconnection import (
-    ABOUT,
     disconnection_row,
     judge_disconnection,
     row_at_rating,
@@ -95,7 +94,7 @@ def _finding(one: Timed, case: Case, row: Row, fault: Fault | None = None) -> Fi
     limit = longest_time(row)
     by_itself = compare_with(limit, as_time(one.reading.measured), case)
     shown = finding_for(one.reading, limit, case, by_itself)
-    about = dataclasses.replace(shown, about=ABOUT, outcome=outcome)
+    about = dataclasses.replace(shown, about=part("electrode.disconnection-time"), outcome=outcome)
     if helped:
         return reworded(about, "device.fault-time-helped-by-leakage")
     facts = {

@@ -16,8 +16,9 @@ from checkers.domain.verdicts import Finding, Judges, MeasuredAs, Numbers, Outco
 from checkers.judgement.case import Case
 from checkers.judgement.electrode.electrode import Electrode
 from checkers.judgement.limits.time_limits import QUARTER_AMPERE, BindingTimes, binding_times
+from checkers.wording.book import part
+from checkers.wording.finding import finding
 
-ABOUT = "disconnection time"
 UNDELAYED = "none"
 SHORTEST_FROM = 5.0
 CHOICE_UP_TO = 30.0
@@ -41,7 +42,12 @@ class EarthFault:
     @property
     def greatest_time(self) -> float | None:
         """The longest the device may take [ms], or None where its maker alone states it."""
-        return self.time.promised.at_most if self.must_operate else inf
+        return self.known_time if self.must_operate else inf
+
+    @property
+    def known_time(self) -> float | None:
+        """The longest the device may take [ms] where it must operate, or None if not known."""
+        return self.time.promised.at_most if self.must_operate else None
 
     def surely_exceeds(self, limit: float) -> bool:
         """Tell whether the device cannot be within a limit [ms]: by its time, or its delay alone.
@@ -135,19 +141,36 @@ def _outcome(likely: EarthFault, weakest: EarthFault, limit: float) -> Outcome:
 
 
 def _finding(outcome: Outcome, fault: EarthFault, limit: float, row: Row) -> Finding:
-    return Finding(
-        about=ABOUT,
-        outcome=outcome,
-        says=f"{_fault_words(fault)} {_WORDS[outcome]} {format_quantity(limit, 'ms')}.",
-        judges=Judges.INSTALLATION_CODE,
-        measured=_time_words(fault),
+    time = fault.known_time
+    facts = {
+        "current": format_quantity(fault.current, "mA"),
+        "multiple": format_number(fault.multiple),
+        "limit": format_quantity(limit, "ms"),
+        "time": "" if time is None else format_quantity(time, "ms"),
+        "delay": "" if fault.set_delay is None else format_quantity(fault.set_delay, "ms"),
+    }
+    return finding(
+        _code(outcome, fault),
+        outcome,
+        Judges.INSTALLATION_CODE,
+        facts,
+        measured="" if time is None else part("electrode.at-most", time=facts["time"]),
         measured_as=MeasuredAs.CALCULATED,
         limit=str(Limit("ms", at_most=limit)),
-        do_next="" if outcome is Outcome.PASS else _NEXT[outcome],
         field="electrode_resistance",
         sources=(*citations(row, *fault.time.rows), *_by_delay(outcome, fault)),
-        numbers=_numbers(fault, limit),
+        numbers=None if time is None else Numbers("ms", time, None, time, at_most=limit),
     )
+
+
+def _code(outcome: Outcome, fault: EarthFault) -> str:
+    """Return what was found: by the device's time, by its delay alone, or by what is declared."""
+    if not fault.must_operate:
+        return "electrode.need-not-disconnect"
+    if outcome is Outcome.CANNOT_SAY:
+        delayed = fault.set_delay is not None
+        return "electrode.delayed-time-as-declared" if delayed else "electrode.time-as-declared"
+    return "electrode.delay-alone-too-long" if fault.known_time is None else _BY_TIME[outcome]
 
 
 def _by_delay(outcome: Outcome, fault: EarthFault) -> tuple[Citation, ...]:
@@ -156,44 +179,8 @@ def _by_delay(outcome: Outcome, fault: EarthFault) -> tuple[Citation, ...]:
     return (CONSTANTS["delay_above_twice"].citation,) if rests else ()
 
 
-def _numbers(fault: EarthFault, limit: float) -> Numbers | None:
-    time = fault.greatest_time
-    if time is None or time == inf:
-        return None
-    return Numbers("ms", time, None, time, at_most=limit)
-
-
-_WORDS = {
-    Outcome.PASS: "That is within the",
-    Outcome.BORDERLINE: "With the uncertainty of the resistance it may exceed the",
-    Outcome.FAIL: "That exceeds the",
-    Outcome.CANNOT_SAY: "Its maker states the time, which must be within the",
+_BY_TIME = {
+    Outcome.PASS: "electrode.disconnects-in-time",
+    Outcome.FAIL: "electrode.disconnects-too-late",
+    Outcome.BORDERLINE: "electrode.may-disconnect-too-late",
 }
-_NEXT = {
-    Outcome.FAIL: "Lower the resistance, or fit a device that is faster at this current.",
-    Outcome.BORDERLINE: "Measure the resistance with a smaller uncertainty.",
-    Outcome.CANNOT_SAY: "Look up the break time that the maker declares at this current.",
-}
-
-
-def _fault_words(fault: EarthFault) -> str:
-    current = format_quantity(fault.current, "mA")
-    times = f"{format_number(fault.multiple)} times the rating"
-    if not fault.must_operate:
-        return f"A fault gives at most {current}, {times}: the device need not operate at all."
-    if fault.greatest_time is None:
-        return f"A fault gives at most {current}, {times}.{_delay_words(fault)}"
-    return f"A fault gives at most {current}, {times}; the device then takes {_time_words(fault)}."
-
-
-def _delay_words(fault: EarthFault) -> str:
-    if fault.set_delay is None:
-        return ""
-    return f" Its delay alone is {format_quantity(fault.set_delay, 'ms')}."
-
-
-def _time_words(fault: EarthFault) -> str:
-    time = fault.greatest_time
-    if time is None or time == inf:
-        return ""
-    return f"at most {format_quantity(time, 'ms')}"

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from typing import Any
 
 from checkers.domain.device.device import Form
 from checkers.domain.limits.limit import Limit
-from checkers.domain.limits.rows import Row, citations
+from checkers.domain.limits.rows import citations
 from checkers.domain.quantities.measured_value import Measured, Said
 from checkers.domain.quantities.quantity import format_quantity
 from checkers.domain.sources.constants import CONSTANTS
@@ -23,32 +24,47 @@ from checkers.judgement.electrode.electrode import (
 from checkers.judgement.limits.comparison import compare
 from checkers.judgement.limits.numbers import reading_numbers
 from checkers.judgement.limits.safe_rounding import rounded_down, rounded_up
+from checkers.wording.book import part
+from checkers.wording.finding import NO_FACTS, finding
 
-TOO_HIGH = (
-    "Improve the electrode or its connection, or fit a device with a lower rating; "
-    "then measure again."
-)
-TOO_CLOSE = (
-    "Measure again with a smaller uncertainty, in the driest season, or improve the electrode."
-)
 ALL_DIGITS = 9
 DO_NOT_PROTECT: Mapping[str, str] = {
-    Form.MONITOR: "A monitor warns and does not disconnect: no electrode is good enough for it.",
-    Form.RDC_DD: "6 mA detection guards the RCD before it, and need not open on an AC fault.",
+    Form.MONITOR: "electrode.monitor-does-not-disconnect",
+    Form.RDC_DD: "electrode.dc-detection-does-not-disconnect",
 }
-MEASURE_AGAIN = "Measure again in the driest season, and where the ground freezes, in frost."
+Codes = Mapping[Outcome, str]
+STABLE: Codes = {
+    Outcome.PASS: "electrode.touch-voltage-within",
+    Outcome.FAIL: "electrode.touch-voltage-over",
+    Outcome.BORDERLINE: "electrode.touch-voltage-close",
+}
+UNSTABLE: Codes = {
+    Outcome.PASS: "electrode.touch-voltage-within-if-stable",
+    Outcome.FAIL: "electrode.touch-voltage-over-and-unstable",
+    Outcome.BORDERLINE: "electrode.touch-voltage-close-and-unstable",
+}
+IN_THE_COLD: Codes = {
+    Outcome.PASS: "electrode.touch-voltage-in-cold-within",
+    Outcome.FAIL: "electrode.touch-voltage-in-cold-over",
+    Outcome.BORDERLINE: "electrode.touch-voltage-in-cold-close",
+}
+SMOOTH_DC: Codes = {
+    Outcome.PASS: "electrode.dc-touch-voltage-within",
+    Outcome.FAIL: "electrode.dc-touch-voltage-over",
+    Outcome.BORDERLINE: "electrode.dc-touch-voltage-close",
+}
 
 
 @dataclass(frozen=True, slots=True)
 class TouchVoltage:
-    """One comparison: a current [mA], the voltage it may make [V], and what it is about."""
+    """One comparison: a current [mA], the voltage it may make [V], and what each outcome is."""
 
-    about: str
+    codes: Codes
     current: float
     limit: float
     judges: Judges
     sources: tuple[Citation, ...]
-    note: str = ""
+    facts: Mapping[str, object] = NO_FACTS
 
     @property
     def may_stay(self) -> Limit:
@@ -75,13 +91,10 @@ def _for_ac(electrode: Electrode, rated: float, limit: float) -> TouchVoltage:
     stable = CONSTANTS["electrode_stable_up_to"]
     sources = citations(electrode.ac_row)
     if (electrode.resistance or 0.0) <= stable.value:
-        return TouchVoltage("touch voltage", rated, limit, Judges.INSTALLATION_CODE, sources)
-    note = (
-        f"Stability: above {format_quantity(stable.value, 'ohm')} an electrode may not stay "
-        "stable as the soil dries or freezes."
-    )
+        return TouchVoltage(STABLE, rated, limit, Judges.INSTALLATION_CODE, sources)
+    facts = {"stable": format_quantity(stable.value, "ohm")}
     sources = (*sources, stable.citation)
-    return TouchVoltage("touch voltage", rated, limit, Judges.INSTALLATION_CODE, sources, note)
+    return TouchVoltage(UNSTABLE, rated, limit, Judges.INSTALLATION_CODE, sources, facts)
 
 
 def _in_the_cold(electrode: Electrode, rated: float, limit: float) -> list[TouchVoltage]:
@@ -89,56 +102,50 @@ def _in_the_cold(electrode: Electrode, rated: float, limit: float) -> list[Touch
         return []
     factor = CONSTANTS["operating_factor_in_the_cold"]
     sources = (*citations(electrode.ac_row), factor.citation)
-    about = "touch voltage in the cold"
-    note = f"In the cold the device may need {factor.value:g} times its rating."
+    facts = {"factor": f"{factor.value:g}"}
     current = rated * factor.value
-    return [TouchVoltage(about, current, limit, Judges.DEVICE_STANDARD, sources, note)]
+    return [TouchVoltage(IN_THE_COLD, current, limit, Judges.DEVICE_STANDARD, sources, facts)]
 
 
 def _for_dc(electrode: Electrode) -> list[TouchVoltage]:
-    band, limit = electrode.dc_band, electrode.dc_limit
-    if band is None or band.at_most is None or limit is None:
+    band, dc, ac = electrode.dc_band, electrode.dc_limit, electrode.ac_limit
+    if band is None or band.at_most is None or dc is None or ac is None:
         return []
     sources = citations(electrode.dc_row, *band.rows)
-    operates = f"It operates by {format_quantity(band.at_most, 'mA')} of smooth DC."
-    note = operates + _at_ac(electrode, band.at_most)
-    about = "touch voltage, smooth DC"
-    return [TouchVoltage(about, band.at_most, limit, Judges.FITNESS_FOR_DC, sources, note)]
+    facts = {
+        "ac_limit": format_quantity(ac, "V"),
+        "greatest_by_ac": _greatest_words(ac, band.at_most),
+    }
+    return [TouchVoltage(SMOOTH_DC, band.at_most, dc, Judges.FITNESS_FOR_DC, sources, facts)]
 
 
-def _at_ac(electrode: Electrode, current: float) -> str:
-    """Return what the limit for AC would ask, which is the more careful figure."""
-    if electrode.ac_limit is None:
-        return ""
-    greatest = rounded_down(greatest_resistance(electrode.ac_limit, current))
-    return (
-        f" Held to the {format_quantity(electrode.ac_limit, 'V')} of AC, which is more careful, "
-        f"it would be at most {format_quantity(greatest, 'ohm', ALL_DIGITS)}."
-    )
+def _greatest_words(limit: float, current: float) -> str:
+    greatest = rounded_down(greatest_resistance(limit, current))
+    return format_quantity(greatest, "ohm", ALL_DIGITS)
 
 
 def _judged(electrode: Electrode, resistance: float, asked: TouchVoltage) -> Finding:
-    greatest = greatest_resistance(asked.limit, asked.current)
     voltage = touch_voltage(resistance, asked.current)
     outcome = _outcome(electrode, voltage, asked)
     shown = format_quantity(rounded_up(voltage), "V")
-    says = (
-        f"{format_quantity(resistance, 'ohm', ALL_DIGITS)} × "
-        f"{format_quantity(asked.current, 'mA')} makes {shown}; "
-        f"{format_quantity(asked.limit, 'V')} may stay, so at most "
-        f"{format_quantity(rounded_down(greatest), 'ohm', ALL_DIGITS)}."
-    )
+    facts = {
+        "resistance": format_quantity(resistance, "ohm", ALL_DIGITS),
+        "current": format_quantity(asked.current, "mA"),
+        "voltage": shown,
+        "limit": format_quantity(asked.limit, "V"),
+        "greatest": _greatest_words(asked.limit, asked.current),
+        "closeness": _closeness(electrode),
+    }
     close = outcome is Outcome.BORDERLINE
-    return Finding(
-        about=asked.about,
-        outcome=outcome,
-        says=_joined(says, _closeness(electrode) if close else "", asked.note),
-        judges=asked.judges,
+    return finding(
+        asked.codes[outcome],
+        outcome,
+        asked.judges,
+        {**facts, **asked.facts},
         measured=shown,
         measured_as=MeasuredAs.CALCULATED,
         limit=str(asked.may_stay),
         margin=round(asked.limit - voltage, 9),
-        do_next=_next_step(outcome, asked),
         field="electrode_resistance",
         sources=(*asked.sources, *_uncertainty_source(electrode, close=close)),
         numbers=_numbers(electrode, rounded_up(voltage), asked),
@@ -162,15 +169,11 @@ def _outcome(electrode: Electrode, voltage: float, asked: TouchVoltage) -> Outco
     return Outcome.BORDERLINE
 
 
-def _joined(*parts: str) -> str:
-    return " ".join(part for part in parts if part)
-
-
 def _closeness(electrode: Electrode) -> str:
     if electrode.stated_uncertainty is not None:
-        return "That is too close to tell with this uncertainty of the resistance."
-    share = default_uncertainty(Outcome.PASS).value
-    return f"That is too close to tell: an instrument may be {share:g} % out."
+        return part("electrode.too-close-as-stated")
+    share = f"{default_uncertainty(Outcome.PASS).value:g}"
+    return part("electrode.too-close-as-permitted", share=share)
 
 
 def _uncertainty_source(electrode: Electrode, *, close: bool) -> tuple[Citation, ...]:
@@ -178,52 +181,33 @@ def _uncertainty_source(electrode: Electrode, *, close: bool) -> tuple[Citation,
     return (default_uncertainty(Outcome.PASS).citation,) if taken else ()
 
 
-def _next_step(outcome: Outcome, asked: TouchVoltage) -> str:
-    if outcome is Outcome.FAIL:
-        return TOO_HIGH
-    if outcome is Outcome.BORDERLINE:
-        return TOO_CLOSE
-    return MEASURE_AGAIN if asked.note.startswith("Stability") else ""
-
-
-def _undecided(
-    says: str, do_next: str, field: str, limit: float | None = None, row: Row | None = None
-) -> Finding:
-    return Finding(
-        about="touch voltage",
-        outcome=Outcome.CANNOT_SAY,
-        says=says,
-        judges=Judges.INSTALLATION_CODE,
-        limit="" if limit is None else str(Limit("V", at_most=limit)),
-        do_next=do_next,
-        field=field,
-        sources=citations(row),
-    )
+def _undecided(code: str, facts: Mapping[str, object] = NO_FACTS, **rest: Any) -> Finding:
+    return finding(code, Outcome.CANNOT_SAY, Judges.INSTALLATION_CODE, facts, **rest)
 
 
 def _does_not_protect(electrode: Electrode) -> Finding:
-    says = DO_NOT_PROTECT[electrode.case.device.form]
-    do_next = "Name the device that disconnects on an AC fault, and its rating."
-    return _undecided(says, do_next, "device.form")
+    return _undecided(DO_NOT_PROTECT[electrode.case.device.form], field="device.form")
 
 
 def _no_rule(electrode: Electrode) -> Finding:
-    name = electrode.case.code.name
-    says = f"No touch-voltage rule is carried for {name}, so nothing was judged."
-    return _undecided(says, "Ask the authority that decides where you are.", "code")
+    facts = {"code": electrode.case.code.name}
+    return _undecided("electrode.no-touch-voltage-rule", facts, field="code")
 
 
 def _rating_missing(electrode: Electrode, limit: float) -> Finding:
-    says = "The rated residual current is not given, and the touch voltage depends on it."
-    field = "device.rated_residual_current"
-    return _undecided(says, "Read IΔn on the device.", field, limit, electrode.ac_row)
+    return _undecided(
+        "electrode.rating-missing",
+        field="device.rated_residual_current",
+        limit=str(Limit("V", at_most=limit)),
+        sources=citations(electrode.ac_row),
+    )
 
 
 def _resistance_missing(electrode: Electrode, limit: float, rated: float) -> Finding:
-    greatest = rounded_down(greatest_resistance(limit, rated))
-    says = (
-        "No resistance was given, so nothing was judged; "
-        f"at most {format_quantity(greatest, 'ohm', ALL_DIGITS)} would do."
+    return _undecided(
+        "electrode.resistance-missing",
+        {"greatest": _greatest_words(limit, rated)},
+        field="electrode_resistance",
+        limit=str(Limit("V", at_most=limit)),
+        sources=citations(electrode.ac_row),
     )
-    do_next = "Measure the resistance of the electrode, or the earth fault loop."
-    return _undecided(says, do_next, "electrode_resistance", limit, electrode.ac_row)
