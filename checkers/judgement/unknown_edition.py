@@ -8,6 +8,7 @@ from datetime import date
 
 from checkers.domain.codes.registry import Code
 from checkers.domain.verdicts import Finding, Judges, Outcome, Result
+from checkers.wording.finding import finding
 
 
 def code_not_known_then(code: Code, day: date) -> Sequence[Finding]:
@@ -15,12 +16,11 @@ def code_not_known_then(code: Code, day: date) -> Sequence[Finding]:
     if code.edition_on(day):
         return ()
     return (
-        Finding(
-            about="local code",
-            outcome=Outcome.CANNOT_SAY,
-            says=f"No edition of the code ({code.country}) is known here for {day}.",
-            judges=Judges.INSTALLATION_CODE,
-            do_next="Check the day; for old work, look in the code of that time.",
+        finding(
+            "local-code.no-edition-known",
+            Outcome.CANNOT_SAY,
+            Judges.INSTALLATION_CODE,
+            {"country": code.country, "day": day},
         ),
     )
 

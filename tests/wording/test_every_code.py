@@ -31,7 +31,6 @@ NOT_YET = frozenset(
         "schedule",
         "series",
         "years",
-        "unknown_edition.py",
     }
 )
 
