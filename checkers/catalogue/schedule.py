@@ -24,6 +24,8 @@ from checkers.judgement.schedule.rows.entry import Entry
 from checkers.judgement.schedule.rows.entry_reader import NO_TRIP_WORD, NOT_TESTED, UNSAID, Rules
 from checkers.judgement.schedule.rows.schedule import Schedule
 from checkers.judgement.schedule.rows.summary import answer_of, findings_on_the_whole, still_to_do
+from checkers.wording.book import part
+from checkers.wording.finding import finding
 
 LARGEST = 50_000_000
 
@@ -129,15 +131,19 @@ def _judge(entry: Entry, shared: Mapping[str, Any], inputs: Inputs) -> Result:
     try:
         return readings.check(parse_inputs(readings.Inputs, request))
     except InvalidRequest as bad:
-        return Result([_cannot_judge(f"{name}: {says}") for name, says in bad.errors.items()])
+        return Result([_refused(name, says) for name, says in bad.errors.items()])
     except Exception as error:  # noqa: BLE001  # one row must not stop the others
-        return Result([_cannot_judge(f"judging it failed ({type(error).__name__})")])
+        why = part("schedule.judging-failed", error=type(error).__name__)
+        return Result([_not_judged(why)])
 
 
-def _cannot_judge(says: str) -> Finding:
-    return Finding(
-        "readings", Outcome.CANNOT_SAY, f"This row cannot be judged: {says}", Judges.DEVICE_STANDARD
-    )
+def _refused(name: str, says: str) -> Finding:
+    return _not_judged(part("schedule.judging-refused", field=name, why=says))
+
+
+def _not_judged(why: str) -> Finding:
+    judges = Judges.DEVICE_STANDARD
+    return finding("schedule.row-not-judged", Outcome.CANNOT_SAY, judges, {"why": why})
 
 
 def check(inputs: Inputs) -> Result:

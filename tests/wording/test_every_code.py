@@ -28,7 +28,6 @@ NOT_YET = frozenset(
         "leakage",
         "plan",
         "practice",
-        "schedule",
         "series",
         "years",
     }

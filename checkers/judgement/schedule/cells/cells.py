@@ -15,15 +15,13 @@ from checkers.domain.quantities.typed_numbers import FIGURE, NotAQuantity
 from checkers.judgement.schedule.cells.cell_words import CANONICAL, canonical, is_empty, is_word
 from checkers.judgement.schedule.cells.labelled_readings import Labelled, labelled_readings
 from checkers.judgement.schedule.headings.meaning import HALF, TRIPPED, Meaning
+from checkers.wording.book import part
 
 BETWEEN_FIGURES = re.compile(r"\s*[/;|&\n]\s*|,\s+|\s+and\s+|(?<=s)\s+(?=[\d<>])")
 UNIT_AT_END = re.compile(r"(?<=\d)\s*([^\W\d_]+)$")
 A_TIME = re.compile(rf"{FIGURE}\s*ms", re.IGNORECASE)
 GOOD_AT_END = re.compile(r"(?<=[\w.])\s*(?:✓|✔|√|\bok\b)$", re.IGNORECASE)
-TWO_WAYS = "its {count} figures could belong to the multiples or to the start phases"
 UNANSWERED = "?"
-WAITS = "what such a word means in this column is asked, once for all its rows"
-OTHER_TEST = "its label names another test than the heading"
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,12 +55,12 @@ def read_cell(cell: str, meaning: Meaning, waveform: str) -> Read:
         return _from_labels(labelled, meaning, shape)
     word = word_of_no_trip(cell, meaning) if meaning.is_no_trip else ""
     if word == UNANSWERED:
-        return Read(problems=(WAITS,), waits=True)
+        return Read(problems=(part("schedule.word-waits"),), waits=True)
     cell = word or cell
     figures = _figures(cell, meaning)
     fitting = _levels(len(figures), meaning)
     if fitting is None:
-        return Read(problems=(TWO_WAYS.format(count=len(figures)),))
+        return Read(problems=(part("schedule.figures-two-ways", count=len(figures)),))
     if not fitting:
         figures, fitting = [cell], [(_only(meaning.multiples), _only(meaning.phases) or "")]
     made = [
@@ -95,7 +93,7 @@ def _from_labels(labelled: Sequence[Labelled], meaning: Meaning, shape: str) -> 
     for one in labelled:
         test, multiple = one.label.test or meaning.test, one.label.multiple
         if _clashes(one, meaning):
-            return Read(problems=(OTHER_TEST,))
+            return Read(problems=(part("schedule.label-of-other-test"),))
         if multiple is None and test != Test.RAMP:
             multiple = _only(meaning.multiples)
         phase = one.label.phase or _only(meaning.phases) or ""
@@ -206,5 +204,5 @@ def _refusal(reading: dict[str, Any]) -> str:
     except NotAQuantity as bad:
         return str(bad)
     if reading["test"] == Test.BUTTON and measured.said in (Said.FIGURE, Said.LESS_THAN):
-        return "a test button gives no figure: write operates or does not operate"
+        return part("schedule.figure-of-a-button")
     return ""

@@ -9,6 +9,7 @@ from checkers.domain.codes.registry import CODES
 from checkers.domain.inputs.believable_days import EARLIEST
 from checkers.judgement.schedule.headings.normal_form import plain
 from checkers.judgement.schedule.headings.vocabulary import VOCABULARY
+from checkers.wording.book import part
 
 ISO = re.compile(r"(\d{4})-(\d{1,2})-(\d{1,2})(?:[T ]\d.*)?")
 WITH_MARKS = re.compile(r"(\d{1,2})([./-])(\d{1,2})\2(\d{4}|\d{2})")
@@ -32,7 +33,7 @@ def day_in(cell: str, code: str) -> date:
     match = IN_WORDS.fullmatch(text)
     if match and _month(match[2]):
         return _day(cell, _year(match[3]), _month(match[2]), int(match[1]))
-    raise ValueError(f"“{cell}” is not a day such as 2026-11-24")
+    raise ValueError(part("schedule.not-a-day", cell=cell))
 
 
 def _in_order(cell: str, match: re.Match[str], *, month_first: bool) -> date:
@@ -58,7 +59,7 @@ def _day(cell: str, year: int, month: int, day: int) -> date:
     try:
         found = date(year, month, day)
     except ValueError:
-        raise ValueError(f"“{cell}” is no day of the calendar") from None
+        raise ValueError(part("schedule.not-in-the-calendar", cell=cell)) from None
     if found < EARLIEST:
-        raise ValueError(f"“{cell}” is too long ago to be the day of a test")
+        raise ValueError(part("schedule.day-too-early", cell=cell))
     return found

@@ -14,6 +14,7 @@ from checkers.domain.quantities.typed_numbers import FIGURE, NotAQuantity, numbe
 from checkers.domain.sources.documents import recognise
 from checkers.judgement.schedule.headings.normal_form import plain
 from checkers.judgement.schedule.headings.vocabulary import VOCABULARY, phrases
+from checkers.wording.book import part
 
 STANDARD = re.compile(
     r"(?<!\w)(?:(?:bs|din|nf|nen|en|iec|sans|vde|is|as/nzs) ?)*(?:4293|7071|7288|6\d{4}|0664)"
@@ -41,13 +42,14 @@ RATINGS = frozenset({"6", "10", "30", "100", "300", "500", "1000"})  # without a
 LEAST_LOAD_CURRENT = 1.0
 TWO = 2
 T = TypeVar("T")
-IS_B_THE_TYPE = "is B the device type, or the tripping curve of its overcurrent protection?"
+TYPE_OR_CURVE = "schedule.type-or-curve"
 
 
 @dataclass(slots=True)
 class Description:
-    """What is said of a device; empty where nothing is. `questions` must be asked back.
+    """What is said of a device; empty where nothing is.
 
+    `questions` must be asked back; each stands under what makes it one question.
     Types, residual currents [mA] and delays hold all that are named: with two of a
     sort neither counts. `label` is the text itself where more stands in it than a
     description. It is an identifier, the same on every row of one device, where what
@@ -63,7 +65,7 @@ class Description:
     is_identifier: bool = False
     is_residual: bool = False
     no_device: bool = False
-    questions: list[str] = field(default_factory=list)
+    questions: dict[str, str] = field(default_factory=dict)
 
 
 @lru_cache(maxsize=4096)
@@ -118,19 +120,22 @@ def _type_word(text: str, found: Description) -> str:
         if letter in ("AC", "A", "F", "B+"):
             _add_type(letter, found)
         elif letter == "B":
-            found.questions.append(IS_B_THE_TYPE)
+            _ask_of_b(found)
     return TYPE_WORD.sub(" ", text)
 
 
 def _settle_b(found: Description) -> None:
     """Take an announced B for the type: a device without overcurrent protection has no curve."""
-    if IS_B_THE_TYPE in found.questions:
-        found.questions.remove(IS_B_THE_TYPE)
+    if found.questions.pop(TYPE_OR_CURVE, ""):
         _add_type("B", found)
 
 
+def _ask_of_b(found: Description) -> None:
+    found.questions.setdefault(TYPE_OR_CURVE, part(TYPE_OR_CURVE))
+
+
 def _add_type(letter: str, found: Description) -> None:
-    _add(letter, found.types, found, "types")
+    _add(letter, found.types, found, "schedule.two-types")
 
 
 def _currents(text: str, found: Description) -> str:
@@ -145,15 +150,15 @@ def _currents(text: str, found: Description) -> str:
 
 
 def _add_rated(value: float, found: Description) -> None:
-    _add(value, found.rated, found, "residual currents")
+    _add(value, found.rated, found, "schedule.two-rated-currents")
 
 
-def _add(value: T, known: list[T], found: Description, what: str) -> None:
+def _add(value: T, known: list[T], found: Description, question: str) -> None:
     """Note one more of a sort, and ask where it is not the first."""
     if value not in known:
         known.append(value)
         if len(known) == TWO:
-            found.questions.append(f"two {what} are named: which is it?")
+            found.questions[question] = part(question)
 
 
 def _figures(pattern: re.Pattern[str], text: str, found: Description) -> Iterator[float]:
@@ -162,7 +167,7 @@ def _figures(pattern: re.Pattern[str], text: str, found: Description) -> Iterato
         try:
             yield number_in(match[1])
         except NotAQuantity as bad:
-            found.questions.append(str(bad))
+            found.questions[match[1]] = str(bad)
 
 
 def _asides(text: str, found: Description) -> str:
@@ -194,10 +199,10 @@ def _forms(text: str, found: Description) -> str:
 
 def _delay(text: str, found: Description) -> str:
     for setting in SET_DELAY.finditer(text):
-        _add(f"{setting[1]} ms", found.delays, found, "delays")
+        _add(f"{setting[1]} ms", found.delays, found, "schedule.two-delays")
     text, delays = SET_DELAY.sub(" ", text), _delay_words()
     for match in delays.finditer(text):
-        _add(VOCABULARY.delay[match.group()], found.delays, found, "delays")
+        _add(VOCABULARY.delay[match.group()], found.delays, found, "schedule.two-delays")
     return DELAY_WORD.sub(" ", delays.sub(" ", text))
 
 
@@ -206,7 +211,7 @@ def _type_alone(text: str, found: Description, *, sure_of_b: bool) -> str:
     for match in TYPE_ALONE.finditer(text):
         letter = match[1].replace(" ", "").upper()
         if letter == "B" and not sure_of_b:
-            found.questions.append(IS_B_THE_TYPE)
+            _ask_of_b(found)
         else:
             _add_type(letter, found)
     return TYPE_ALONE.sub(" ", text)

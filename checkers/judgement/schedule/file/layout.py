@@ -12,6 +12,7 @@ from checkers.judgement.schedule.file.records import Record
 from checkers.judgement.schedule.headings.headings import NOTHING, meaning_of
 from checkers.judgement.schedule.headings.meaning import ONE_A_ROW, Meaning
 from checkers.judgement.schedule.headings.normal_form import plain
+from checkers.wording.book import part
 
 MOST_ROWS_BEFORE = 40
 MOST_HEADING_ROWS = 4
@@ -19,7 +20,6 @@ MOST_COLUMNS = 500
 ENOUGH = 3
 READING = re.compile(rf"[<>≤≥]?\s?{FIGURE}")
 IN_HEADINGS = frozenset({"0", "180", "0.5", "0,5", ".5", "1", "5"})
-EXAMPLES = "Write, for example: device, circuit, device type, trip time x1 0°, ramp, not used."
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,7 +33,7 @@ class Column:
     @property
     def name(self) -> str:
         """What the column is called in messages."""
-        return self.heading or f"column {self.place + 1}"
+        return self.heading or part("schedule.column-without-heading", column=self.place + 1)
 
 
 @dataclass(frozen=True, slots=True)
@@ -184,7 +184,8 @@ def with_mapping(layout: Layout, mapping: Meanings, records: Sequence[Record]) -
 
 
 def _twice(place: int, first: str, second: str) -> str:
-    return f"column {place + 1} is given two meanings, as {quoted(first)} and as {quoted(second)}"
+    given = {"one": quoted(first), "other": quoted(second)}
+    return part("schedule.mapped-twice", column=place + 1, **given)
 
 
 def _place_of(named: str, columns: Sequence[Column]) -> int:
@@ -195,19 +196,16 @@ def _place_of(named: str, columns: Sequence[Column]) -> int:
     if len(called) == 1:
         return called[0]
     if called:
-        several = " and ".join(str(place + 1) for place in called)
-        raise BadMapping(f"columns {several} are called {quoted(named)}: give the number")
-    raise BadMapping(
-        f"no column is called {quoted(named)}; name it by its number, from 1{_up_to(columns)}"
-    )
-
-
-def _up_to(columns: Sequence[Column]) -> str:
-    return f" to {len(columns)}" if columns else ""
+        several = part("schedule.and").join(str(place + 1) for place in called)
+        facts = {"columns": several, "named": quoted(named)}
+        raise BadMapping(part("schedule.mapped-by-shared-heading", **facts))
+    code = "mapped-to-no-column-of" if columns else "mapped-to-no-column"
+    raise BadMapping(part(f"schedule.{code}", named=quoted(named), count=len(columns)))
 
 
 def _given(named: str, words: str) -> Meaning:
     meaning = meaning_of(words)
     if meaning.asks or meaning is NOTHING:
-        raise BadMapping(f"column {named}: {quoted(words)} is no meaning known here. {EXAMPLES}")
+        facts = {"named": named, "words": quoted(words)}
+        raise BadMapping(part("schedule.mapped-to-no-meaning", **facts))
     return meaning

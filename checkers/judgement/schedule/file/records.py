@@ -6,14 +6,13 @@ from collections.abc import Iterator
 from dataclasses import dataclass, field
 
 from checkers.judgement.schedule.file.lines import LONGEST, Line
+from checkers.wording.book import part
 
 QUOTE = '"'
 MOST_LINES_IN_A_CELL = 50
 MOST_CELLS = 500
 MOST_IN_A_CELL = 32_767  # what the common spreadsheets hold in one cell
 SHOWN = 500
-NEVER_CLOSED = "a quotation mark is opened on this line and never closed"
-HOLDS_NUL = "it holds NUL characters: the file is damaged here"
 
 
 @dataclass(frozen=True, slots=True)
@@ -137,14 +136,15 @@ class Records:
         first, *later = self._waiting
         self._begin_anew()
         again[:0] = later
-        return Record(first.number, (_shown(first.text),), NEVER_CLOSED)
+        return Record(first.number, (_shown(first.text),), part("schedule.quotation-never-closed"))
 
     def _too_long(self, again: list[Line]) -> Record:
         if len(self._waiting) > 1:
             return self._give_up(again)
         line = self._waiting[0]
         self._begin_anew()
-        problem = f"it is {len(line.text) + line.cut} characters long, more than {LONGEST}"
+        length = len(line.text) + line.cut
+        problem = part("schedule.row-too-long", length=length, most=LONGEST)
         return Record(line.number, (_shown(line.text),), problem)
 
     def _begin_anew(self) -> None:
@@ -154,11 +154,11 @@ class Records:
 
 def _problem_with(cells: list[str]) -> str:
     if len(cells) > MOST_CELLS:
-        return f"it has {len(cells)} cells, more than {MOST_CELLS}"
+        return part("schedule.row-too-wide", cells=len(cells), most=MOST_CELLS)
     longest = max(map(len, cells))
     if longest > MOST_IN_A_CELL:
-        return f"it has a cell of {longest} characters, more than {MOST_IN_A_CELL}"
-    return HOLDS_NUL if any("\0" in cell for cell in cells) else ""
+        return part("schedule.row-with-long-cell", length=longest, most=MOST_IN_A_CELL)
+    return part("schedule.row-with-nul") if any("\0" in cell for cell in cells) else ""
 
 
 def _shown(cell: str) -> str:

@@ -16,13 +16,14 @@ from checkers.judgement.schedule.headings.meaning import (
     Meaning,
     test_of,
 )
+from checkers.wording.book import part
 
 NOTHING = Meaning(UNKNOWN)
 YES_MEANS = re.compile(r"[,;(]?\s*yes ?(?:=|means|:) ?(held|tripped)\)?\s*$", re.IGNORECASE)
 LONGEST = 300  # characters; what is longer is no heading
-ASKS_RATED_OR_MEASURED = "Is this the rated residual current, or the measured trip current?"
-ASKS_TIME = "Is this the measured trip time, and at which multiple?"
-ASKS_TWO = "Its words have more than one meaning: what does the column hold?"
+RATED_OR_MEASURED = "schedule.asks-rated-or-measured"
+TIME = "schedule.asks-time"
+TWO_MEANINGS = "schedule.asks-two-meanings"
 
 
 def meaning_of(heading: str) -> Meaning:
@@ -101,20 +102,20 @@ def _waveforms(marks: Marks) -> list[str]:
 
 def _question(marks: Marks, tests: list[str], waveforms: list[str]) -> str:
     if marks.left_over:
-        return f"“{' '.join(marks.left_over)}” is not understood: what does the column hold?"
+        return part("schedule.asks-what-it-holds", words=" ".join(marks.left_over))
     if tests == [Test.RAMP] and "rated" in marks.symbols and not marks.multiples:
-        return ASKS_RATED_OR_MEASURED
+        return part(RATED_OR_MEASURED)
     if _strong(marks) and set(_strong(marks)) != {"value"}:
-        return ASKS_TWO
+        return part(TWO_MEANINGS)
     several = (tests, waveforms, set(marks.units), marks.currents)
-    return ASKS_TWO if any(len(one) > 1 for one in several) else ""
+    return part(TWO_MEANINGS) if any(len(one) > 1 for one in several) else ""
 
 
 def _symbol(marks: Marks) -> Meaning | None:
     """Return what the sign IΔn, or IΔ, means where no test and no other column is named."""
     if not marks.symbols or _strong(marks):
         return None
-    asks = f"“{' '.join(marks.left_over)}” is not understood." if marks.left_over else ""
+    asks = part("schedule.asks-words", words=" ".join(marks.left_over)) if marks.left_over else ""
     unit = marks.units[0] if marks.units else ""
     if "rated" in marks.symbols:
         return Meaning("rated", unit=unit, asks=asks)
@@ -126,11 +127,11 @@ def _column(marks: Marks) -> Meaning:
     if strong:
         return _named_column(strong, marks)
     if any(one.unsure and one.respect == "column" for one in marks.words):
-        return Meaning(READING, test=Test.RAMP.value, asks=ASKS_RATED_OR_MEASURED)
+        return Meaning(READING, test=Test.RAMP.value, asks=part(RATED_OR_MEASURED))
     unsure = [one.means for one in marks.words if one.unsure and one.respect == "test"]
     if unsure:
-        asks = ASKS_TIME if unsure[0] == Test.TRIP_TIME else ASKS_RATED_OR_MEASURED
-        return Meaning(READING, test=unsure[0], asks=asks)
+        asks = TIME if unsure[0] == Test.TRIP_TIME else RATED_OR_MEASURED
+        return Meaning(READING, test=unsure[0], asks=part(asks))
     return _weak_column(marks)
 
 

@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 from checkers.domain.device.readings import Test
 from checkers.domain.quantities.quantity import format_number, format_quantity
 from checkers.judgement.schedule.headings.vocabulary import VOCABULARY
+from checkers.wording.book import part
 from checkers.wording.reading_names import spoken
 
 READING = "reading"
@@ -111,7 +112,7 @@ def phase_words(phase: str) -> str:
 
 def column_name(kind: str) -> str:
     """Return what a kind of column is called."""
-    return VOCABULARY.names.get(kind, "not known")
+    return VOCABULARY.names.get(kind) or part("schedule.column-not-known")
 
 
 def test_of(multiples: tuple[float, ...]) -> str:

@@ -13,12 +13,13 @@ from checkers.domain.verdicts import Outcome
 from checkers.judgement.device.still_to_test import pass_so_far
 from checkers.judgement.schedule.rows.row import Row
 from checkers.judgement.schedule.rows.schedule import Schedule
+from checkers.wording.book import part
 
-IN_WORDS = {
-    Outcome.PASS: "pass",
-    Outcome.FAIL: "FAIL",
-    Outcome.BORDERLINE: "borderline",
-    Outcome.CANNOT_SAY: "cannot say",
+OUTCOMES: Mapping[str, str] = {
+    Outcome.PASS: "schedule.outcome-pass",
+    Outcome.FAIL: "schedule.outcome-fail",
+    Outcome.BORDERLINE: "schedule.outcome-borderline",
+    Outcome.CANNOT_SAY: "schedule.outcome-cannot-say",
 }
 
 
@@ -35,11 +36,16 @@ class Output(Protocol):
         """Return what stands after the rows."""
 
 
+def in_words(outcome: str) -> str:
+    """Return an outcome as it is written out."""
+    return part(OUTCOMES[outcome])
+
+
 def outcome_words(row: Row) -> str:
     """Return a row's outcome as it is written out; empty where nothing is judged."""
     if row.passes_so_far:
         return pass_so_far(row.missing)
-    return "" if row.outcome is None else IN_WORDS[row.outcome]
+    return "" if row.outcome is None else in_words(row.outcome)
 
 
 def whole_in_words(reply: Mapping[str, Any]) -> str:
@@ -47,4 +53,4 @@ def whole_in_words(reply: Mapping[str, Any]) -> str:
     missing = [one["words"] for one in reply["still_to_do"]]
     if reply["outcome"] == Outcome.PASS and missing:
         return pass_so_far(missing)
-    return IN_WORDS[reply["outcome"]]
+    return in_words(reply["outcome"])

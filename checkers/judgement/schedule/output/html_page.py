@@ -5,13 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping, Sequence
 from typing import Any
 
-from checkers.judgement.schedule.output.base import IN_WORDS, outcome_words, whole_in_words
+from checkers.judgement.schedule.output.base import in_words, outcome_words, whole_in_words
 from checkers.judgement.schedule.rows.entry import RowKind
 from checkers.judgement.schedule.rows.row import Row
 from checkers.judgement.schedule.rows.schedule import Schedule
 from checkers.judgement.schedule.rows.summary import rate_sentence, sentence_of
+from checkers.wording.book import part
 
-TITLE = "Schedule of residual current devices, judged"
 STYLE = """
 body { font: 1rem/1.4 system-ui, sans-serif; color: #111; background: #fff; margin: 1rem; }
 h1 { font-size: 1.4rem; } h2 { font-size: 1.1rem; margin-top: 1.5rem; }
@@ -38,8 +38,16 @@ tr { break-inside: avoid; } thead { display: table-header-group; }
 ESCAPES = str.maketrans(
     {"&": "&amp;", "<": "&lt;", ">": "&gt;", '"': "&quot;", "'": "&#x27;", "\n": "<br>"}
 )
-COLUMNS = ("Line", "Device", "Outcome", "Why", "What to do", "As written", "Limits")
-CLASSES = {"Outcome": "outcome", "As written": "written"}
+# By the part that heads a column of the table, the class of its cells.
+COLUMNS = {
+    "schedule.row-device": "",
+    "schedule.row-outcome": "outcome",
+    "schedule.row-why": "",
+    "schedule.row-what-to-do": "",
+    "schedule.row-as-written": "written",
+    "schedule.row-limits": "",
+}
+OF_A_COLUMN = ("schedule.column-number", "schedule.column-heading", "schedule.column-taken-for")
 
 
 class HtmlOutput:
@@ -49,6 +57,8 @@ class HtmlOutput:
         """Begin; the schedule tells the headings once they are read."""
         self._schedule = schedule
         self._sources: dict[str, int] = {}
+        self._line = part("schedule.row-line")
+        self._columns = {part(code): kind for code, kind in COLUMNS.items()}
 
     def row(self, row: Row) -> str:
         """Return one row of the table."""
@@ -61,11 +71,10 @@ class HtmlOutput:
             self._written(row),
             self._cited(row),
         )
-        line, *names = COLUMNS
-        first = f'<th scope="row" data-name="{line}">{row.line}</th>'
+        first = f'<th scope="row" data-name="{self._line}">{row.line}</th>'
         others = "".join(
-            f'<td class="{CLASSES.get(name, "")}" data-name="{name}">{cell}</td>'
-            for name, cell in zip(names, cells, strict=True)
+            f'<td class="{kind}" data-name="{name}">{cell}</td>'
+            for (name, kind), cell in zip(self._columns.items(), cells, strict=True)
         )
         return f'<tr id="line-{row.line}"{kind}>{first}{others}</tr>\n'
 
@@ -88,24 +97,27 @@ class HtmlOutput:
     def head(self, reply: Mapping[str, Any], schedule: Schedule) -> str:
         """Return the page down to the headings of its table."""
         answer, totals = reply["answer"], schedule.totals
-        where = f"{reply['edition'] or reply['code']}, on {reply['on']}"
+        title, edition = part("schedule.page-title"), reply["edition"] or reply["code"]
+        where = part("schedule.page-where", edition=edition, day=reply["on"])
         return "".join(
             (
                 '<!doctype html>\n<html lang="en">\n<head>\n<meta charset="utf-8">\n',
                 '<meta name="viewport" content="width=device-width">\n',
-                f"<title>{TITLE}</title>\n<style>{STYLE}</style>\n</head>\n<body>\n",
-                f"<h1>{TITLE}</h1>\n<p><strong>{_text(whole_in_words(reply))}</strong>",
+                f"<title>{title}</title>\n<style>{STYLE}</style>\n</head>\n<body>\n",
+                f"<h1>{title}</h1>\n<p><strong>{_text(whole_in_words(reply))}</strong>",
                 f" ({_text(where)})</p>\n",
                 f"<p>{_text(sentence_of(totals))} {_text(rate_sentence(totals))}</p>\n",
                 _first(answer["first"], answer["need_a_person"]),
-                _section("Still to do", (one["words"] for one in reply["still_to_do"])),
-                _section("Asked back", answer["questions"]),
-                _section("Taken for granted", answer["assumed"]),
-                _section("Cautions", [*reply["cautions"], reply["local_note"]]),
+                _section(
+                    "schedule.page-still-to-do", (one["words"] for one in reply["still_to_do"])
+                ),
+                _section("schedule.page-asked-back", answer["questions"]),
+                _section("schedule.page-taken-for-granted", answer["assumed"]),
+                _section("schedule.page-cautions", [*reply["cautions"], reply["local_note"]]),
                 _mapping(answer["mapping"]),
                 _surveys(answer["surveys"]),
-                '<h2>Every row</h2>\n<table class="rows">\n<thead><tr>',
-                "".join(f'<th scope="col">{name}</th>' for name in COLUMNS),
+                f'<h2>{part("schedule.page-every-row")}</h2>\n<table class="rows">\n<thead><tr>',
+                "".join(f'<th scope="col">{name}</th>' for name in (self._line, *self._columns)),
                 "</tr></thead>\n<tbody>\n",
             )
         )
@@ -118,7 +130,7 @@ class HtmlOutput:
             for words, number in self._sources.items()
         )
         return (
-            "</tbody>\n</table>\n<h2>Where the limits stand</h2>\n"
+            f"</tbody>\n</table>\n<h2>{part('schedule.page-sources')}</h2>\n"
             f"<ol>\n{listed}</ol>\n</body>\n</html>\n"
         )
 
@@ -127,34 +139,40 @@ def _text(text: str) -> str:
     return text.translate(ESCAPES)
 
 
-def _section(title: str, sentences: Iterable[str]) -> str:
+def _section(code: str, sentences: Iterable[str]) -> str:
     listed = "".join(f"<li>{_text(one)}</li>\n" for one in sentences if one)
-    return f"<h2>{title}</h2>\n<ul>\n{listed}</ul>\n" if listed else ""
+    return f"<h2>{part(code)}</h2>\n<ul>\n{listed}</ul>\n" if listed else ""
 
 
 def _first(rows: Sequence[Mapping[str, Any]], count: int) -> str:
     if not rows:
         return ""
     listed = "".join(
-        f'<li><a href="#line-{row["line"]}">Line {row["line"]}</a> {_text(row["device"])}: '
-        f"<strong>{IN_WORDS[row['outcome']]}</strong>. {_text(row['why'])} "
+        f'<li><a href="#line-{row["line"]}">{part("schedule.page-line", line=row["line"])}</a> '
+        f"{_text(row['device'])}: <strong>{in_words(row['outcome'])}</strong>. {_text(row['why'])} "
         f"{_text(row['do_next'])}</li>\n"
         for row in rows
     )
-    more = f"<p>And {count - len(rows)} more, in the table.</p>\n" if count > len(rows) else ""
-    return f"<h2>These rows first</h2>\n<ol>\n{listed}</ol>\n{more}"
+    rest = count - len(rows)
+    more = f"<p>{part('schedule.page-more', count=rest)}</p>\n" if rest > 0 else ""
+    return f"<h2>{part('schedule.page-first')}</h2>\n<ol>\n{listed}</ol>\n{more}"
 
 
 def _mapping(columns: Iterable[Mapping[str, Any]]) -> str:
+    not_used = part("schedule.column-not-used")
     rows = "".join(
         f'<tr><th scope="row">{one["column"]}</th><td>{_text(one["heading"])}</td>'
-        f"<td>{_text(one['means'] if one['used'] else 'not used')}</td></tr>\n"
+        f"<td>{_text(one['means'] if one['used'] else not_used)}</td></tr>\n"
         for one in columns
     )
-    head = "".join(f'<th scope="col">{name}</th>' for name in ("Column", "Heading", "Taken for"))
-    return f"<h2>What the columns hold</h2>\n<table>\n<tr>{head}</tr>\n{rows}</table>\n"
+    head = "".join(f'<th scope="col">{part(one)}</th>' for one in OF_A_COLUMN)
+    return f"<h2>{part('schedule.page-columns')}</h2>\n<table>\n<tr>{head}</tr>\n{rows}</table>\n"
 
 
 def _surveys(surveys: Iterable[Mapping[str, Any]]) -> str:
-    sentences = (f"{one['failed']['value']} %: {one['says']}. {one['source']}." for one in surveys)
-    return _section("Published surveys, to set the rate beside", sentences)
+    return _section("schedule.page-surveys", map(_survey, surveys))
+
+
+def _survey(survey: Mapping[str, Any]) -> str:
+    facts = {"percent": survey["failed"]["value"], "source": survey["source"]}
+    return part("schedule.page-survey", says=survey["says"], **facts)

@@ -13,8 +13,17 @@ from checkers.judgement.schedule.output.formula_guard import harmless
 from checkers.judgement.schedule.rows.entry import RowKind
 from checkers.judgement.schedule.rows.row import Row
 from checkers.judgement.schedule.rows.schedule import Schedule
+from checkers.wording.book import part
 
-HEADINGS = ("line", "row", "outcome", "why", "what to do", "limits from", "caution")
+HEADINGS = (
+    "schedule.table-line",
+    "schedule.table-row",
+    "schedule.table-outcome",
+    "schedule.table-why",
+    "schedule.table-what-to-do",
+    "schedule.table-limits-from",
+    "schedule.table-caution",
+)
 LINE_END = "\r\n"
 SHORT = {caution.key: caution.short for caution in CAUTIONS}
 CAUTION_FOR = {
@@ -42,7 +51,7 @@ class TableOutput:
 
     def row(self, row: Row) -> str:
         """Return one row; on a row of headings, the headings of what is added."""
-        added = HEADINGS if row.kind is RowKind.HEADING else _verdict(row)
+        added = tuple(map(part, HEADINGS)) if row.kind is RowKind.HEADING else _verdict(row)
         cells = (self._cell(harmless(cell)) for cell in (*added, *row.cells))
         return self._delimiter.join(cells) + LINE_END
 

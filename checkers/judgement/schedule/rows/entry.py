@@ -9,13 +9,14 @@ from enum import StrEnum
 from typing import Any
 
 from checkers.judgement.schedule.file.records import Record
+from checkers.wording.book import part
 
-PROPERTIES_IN_WORDS = {
-    "type": "device type",
-    "rated_residual_current": "rated residual current",
-    "delay": "delay",
-    "form": "form",
-    "made_to": "product standard",
+DIFFERS = {
+    "type": "schedule.type-differs",
+    "rated_residual_current": "schedule.rated-current-differs",
+    "delay": "schedule.delay-differs",
+    "form": "schedule.form-differs",
+    "made_to": "schedule.standard-differs",
 }
 
 
@@ -100,13 +101,12 @@ class Entry:
         if known != value:
             del self.device[name]
             self.in_doubt.add(name)
-            says = f"the {PROPERTIES_IN_WORDS[name]} is {known} in one place and {value} in another"
-            self.note_problem(heading, value, says)
+            self.note_problem(heading, value, part(DIFFERS[name], one=known, other=value))
 
     def take_in(self, other: Entry) -> None:
         """Take in a further row of the same device."""
         for name, value in other.device.items():
-            self.note_property(name, value, "device")
+            self.note_property(name, value, part("schedule.about-device"))
         for name in other.in_doubt:
             self.in_doubt.add(name)
             self.device.pop(name, None)
@@ -119,7 +119,7 @@ class Entry:
     def _take_circuit(self, circuit: Mapping[str, str]) -> None:
         for name, value in circuit.items():
             if self.circuit.setdefault(name, value) != value:
-                self.note_problem(name, value, "it differs between the rows of this device")
+                self.note_problem(name, value, part("schedule.circuit-differs"))
 
 
 def _same_test(one: Mapping[str, Any], other: Mapping[str, Any]) -> bool:

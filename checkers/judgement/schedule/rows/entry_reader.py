@@ -19,18 +19,10 @@ from checkers.judgement.schedule.headings.meaning import NOT_USED, ONE_A_ROW, PR
 from checkers.judgement.schedule.rows.entry import Entry, RowKind
 from checkers.judgement.schedule.rows.properties import READERS
 from checkers.judgement.schedule.rows.row_readings import ANY_TEST, meaning_of_row, read_readings
+from checkers.wording.book import part
 
 TEXT_WIDTH = 3
-TOO_WIDE = "it has {cells} cells under {headings} headings"
-SHIFTED = (
-    "two neighbouring cells could be one figure with a decimal comma, "
-    "which stands outside quotation marks in other rows"
-)
-DECIMAL_COMMA = "; is there a decimal comma outside quotation marks?"
-NO_HEADINGS = "no headings that are known here stand above it"
-TOO_LONG = "it is too long to be understood"
 SHOWN = 40
-NOT_YET = "lies in the future"
 WHOLE = re.compile(r"\d{1,4}")
 NOT_TESTED, NO_TRIP_WORD, UNSAID = "not-tested", "no-trip", "unsaid"
 NO_TRIP = "no trip"
@@ -98,9 +90,9 @@ class EntryReader:
     def _note_too_long(self, cell: str, column: Column, entry: Entry) -> None:
         shown = cell[:SHOWN] + "…"
         if column.meaning.holds_readings:
-            entry.note_unread_reading(column.name, shown, TOO_LONG)
+            entry.note_unread_reading(column.name, shown, part("schedule.too-long"))
         elif column.meaning.kind in PROPERTIES or column.meaning.kind in ONE_A_ROW:
-            entry.note_problem(column.name, shown, TOO_LONG)
+            entry.note_problem(column.name, shown, part("schedule.too-long"))
 
     def _without_cells(self, record: Record) -> Entry | None:
         """Return the entry of a row that is not read cell by cell."""
@@ -110,7 +102,7 @@ class EntryReader:
         if not problem and _stripped(record) in self._headings:
             return Entry(record, RowKind.HEADING)
         if not problem and not self.layout.columns:
-            problem = NO_HEADINGS
+            problem = part("schedule.no-headings-above")
         return Entry(record, RowKind.NOT_READ, note=problem) if problem else None
 
     def _width_problem(self, record: Record) -> str:
@@ -120,10 +112,10 @@ class EntryReader:
             return ""
         if any(cell.strip() for cell in record.cells[width:]):
             self._note_decimal_commas(record)
-            hint = DECIMAL_COMMA if self._delimiter == "," else ""
-            return TOO_WIDE.format(cells=len(record.cells), headings=width) + hint
+            code = "cells-too-many-by-comma" if self._delimiter == "," else "cells-too-many"
+            return part(f"schedule.{code}", cells=len(record.cells), headings=width)
         shifted = self._decimal_commas_seen and self._could_be_split(record)
-        return SHIFTED if shifted else ""
+        return part("schedule.figure-perhaps-split") if shifted else ""
 
     def _note_decimal_commas(self, record: Record) -> None:
         """Note where figures were pushed out of their columns: commas split them elsewhere too."""
@@ -194,7 +186,7 @@ class EntryReader:
             entry.note_problem(column.name, cell, str(bad))
             return
         if day > date.today():  # noqa: DTZ011  # the day where the person stands
-            entry.note_problem(column.name, cell, NOT_YET)
+            entry.note_problem(column.name, cell, part("schedule.day-in-the-future"))
         else:
             entry.day = day
 

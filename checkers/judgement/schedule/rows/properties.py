@@ -14,13 +14,9 @@ from checkers.judgement.schedule.file.layout import Column
 from checkers.judgement.schedule.headings.normal_form import plain
 from checkers.judgement.schedule.headings.vocabulary import VOCABULARY
 from checkers.judgement.schedule.rows.entry import Entry
+from checkers.wording.book import part
 
 MOST_BY_HEADING_ALONE = 3000.0
-NOT_A_TYPE = "is no device type: AC, A, F, B or B+"
-NOT_A_DELAY = "is no delay: none, G, S or a time"
-NOT_A_FORM = "is no form of device known here"
-NOT_A_STANDARD = "is no product standard known here"
-WHICH_RATING = "could be the rated residual current, or the rated current of the load"
 
 
 def read_device(cell: str, column: Column, entry: Entry) -> None:
@@ -38,7 +34,7 @@ def read_label(cell: str, column: Column, entry: Entry) -> None:
 
 
 def _take(found: Description, cell: str, column: Column, entry: Entry) -> None:
-    for question in found.questions:
+    for question in found.questions.values():
         entry.note_problem(column.name, cell, question)
     heading = column.name
     entry.names_a_device |= found.is_residual
@@ -62,7 +58,7 @@ def read_type(cell: str, column: Column, entry: Entry) -> None:
     found = describe(cell, of_type=True, sure_of_b=column.meaning.kind == "type")
     _take(found, cell, column, entry)
     if column.meaning.kind == "type" and found.label:
-        entry.note_problem(column.name, cell, NOT_A_TYPE)
+        entry.note_problem(column.name, cell, part("schedule.not-a-type"))
 
 
 def read_rated(cell: str, column: Column, entry: Entry) -> None:
@@ -73,11 +69,7 @@ def read_rated(cell: str, column: Column, entry: Entry) -> None:
     found = describe(cell)
     _take(found, cell, column, entry)
     if not found.rated:
-        entry.note_problem(column.name, cell, f"has no {_unit_words()}")
-
-
-def _unit_words() -> str:
-    return "current in mA, or in A below 1 A"
+        entry.note_problem(column.name, cell, part("schedule.no-current"))
 
 
 def _bare_rated(cell: str, column: Column, entry: Entry) -> None:
@@ -92,8 +84,8 @@ def _bare_rated(cell: str, column: Column, entry: Entry) -> None:
             continue
         entry.note_property("rated_residual_current", _milliamps([value]), column.name)
         return
-    says = f"is no rated residual current{f' in {unit}' if unit else ''}: write it with its unit"
-    entry.note_problem(column.name, cell, says)
+    code = "no-rated-current-in" if unit else "no-rated-current"
+    entry.note_problem(column.name, cell, part(f"schedule.{code}", unit=unit))
 
 
 def read_rating(cell: str, column: Column, entry: Entry) -> None:
@@ -102,7 +94,7 @@ def read_rating(cell: str, column: Column, entry: Entry) -> None:
     if found.rated:
         _take(found, cell, column, entry)
     elif is_bare(cell):
-        entry.note_problem(column.name, cell, WHICH_RATING)
+        entry.note_problem(column.name, cell, part("schedule.which-rating"))
 
 
 def read_delay(cell: str, column: Column, entry: Entry) -> None:
@@ -111,7 +103,7 @@ def read_delay(cell: str, column: Column, entry: Entry) -> None:
     if delay:
         entry.note_property("delay", delay, column.name)
     else:
-        entry.note_problem(column.name, cell, NOT_A_DELAY)
+        entry.note_problem(column.name, cell, part("schedule.not-a-delay"))
 
 
 def _delay_time(cell: str, unit: str) -> str:
@@ -128,7 +120,7 @@ def read_form(cell: str, column: Column, entry: Entry) -> None:
     if form:
         entry.note_property("form", form, column.name)
     elif plain(cell) not in VOCABULARY.no_device:
-        entry.note_problem(column.name, cell, NOT_A_FORM)
+        entry.note_problem(column.name, cell, part("schedule.not-a-form"))
 
 
 def read_standard(cell: str, column: Column, entry: Entry) -> None:
@@ -138,7 +130,7 @@ def read_standard(cell: str, column: Column, entry: Entry) -> None:
         entry.note_property("made_to", document, column.name)
         entry.note_property("form", VOCABULARY.form_of_standard.get(document, ""), column.name)
     elif plain(cell) not in VOCABULARY.no_device and not describe(cell).no_device:
-        entry.note_problem(column.name, cell, NOT_A_STANDARD)
+        entry.note_problem(column.name, cell, part("schedule.not-a-standard"))
 
 
 def read_loads(cell: str, column: Column, entry: Entry) -> None:
@@ -147,7 +139,7 @@ def read_loads(cell: str, column: Column, entry: Entry) -> None:
         if is_word(cell, f"loads-{state}"):
             entry.circuit["loads"] = state
             return
-    entry.note_problem(column.name, cell, "does not tell whether the loads were connected")
+    entry.note_problem(column.name, cell, part("schedule.loads-not-told"))
 
 
 def read_seen_to_open(cell: str, column: Column, entry: Entry) -> None:
@@ -156,7 +148,7 @@ def read_seen_to_open(cell: str, column: Column, entry: Entry) -> None:
         if is_word(cell, meaning):
             entry.circuit["seen_to_open"] = answer
             return
-    entry.note_problem(column.name, cell, "is neither yes nor no")
+    entry.note_problem(column.name, cell, part("schedule.neither-yes-nor-no"))
 
 
 def read_current(cell: str, column: Column, entry: Entry) -> None:

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from checkers.domain.verdicts import Finding, Outcome, StillToDo
 from checkers.judgement.schedule.rows.entry import RowKind
+from checkers.wording.book import part
 from checkers.wording.reading_names import spoken
 
 NEEDS_A_PERSON = frozenset({Outcome.FAIL, Outcome.BORDERLINE, Outcome.CANNOT_SAY})
@@ -43,7 +44,7 @@ class Row:
         """What to do about it, in one text."""
         todo = [one.do_next for one in self.findings if one.outcome is not Outcome.PASS]
         if self.still_to_do:
-            todo.append(f"Still to do: {', '.join(self.missing)}.")
+            todo.append(part("schedule.row-to-do", tests=", ".join(self.missing)))
         return " ".join(dict.fromkeys(one for one in todo if one))
 
     @property
@@ -65,12 +66,14 @@ class Row:
     @property
     def place(self) -> str:
         """What the row is called: its device and its line."""
-        return f"{self.device} (line {self.line})" if self.device else f"line {self.line}"
+        code = "row-place" if self.device else "row-place-without-device"
+        return part(f"schedule.{code}", device=self.device, line=self.line)
 
 
 def _in_short(finding: Finding) -> str:
     about = spoken(finding.about)
     said = f"{about[:1].upper()}{about[1:]}"
     if finding.outcome is Outcome.PASS and finding.limit:
-        return f"{said}: {finding.measured} ({finding.limit})."
-    return f"{said}: {finding.says}"
+        facts = {"measured": finding.measured, "limit": finding.limit}
+        return part("schedule.row-meets", about=said, **facts)
+    return part("schedule.row-says", about=said, says=finding.says)

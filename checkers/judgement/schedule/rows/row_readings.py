@@ -17,10 +17,14 @@ from checkers.judgement.schedule.headings.marks import marks_of
 from checkers.judgement.schedule.headings.meaning import READING, Meaning
 from checkers.judgement.schedule.headings.normal_form import plain
 from checkers.judgement.schedule.rows.entry import Entry
+from checkers.wording.book import part
 
-DITTO = "a ditto mark is no reading: write the reading itself, or the label of its device"
-NO_TEST = "the test that this row is about is not understood"
 ANY_TEST = Meaning(READING)
+NOT_KNOWN = {
+    "phase": ("schedule.about-phase", "schedule.not-a-phase"),
+    "waveform": ("schedule.about-waveform", "schedule.not-a-waveform"),
+    "unit": ("schedule.about-unit", "schedule.not-a-unit"),
+}
 
 
 def read_readings(cell: str, column: Column, meaning: Meaning, waveform: str, entry: Entry) -> Read:
@@ -28,7 +32,7 @@ def read_readings(cell: str, column: Column, meaning: Meaning, waveform: str, en
     if is_empty(cell):
         return NOTHING
     if is_word(cell, "ditto"):
-        entry.note_unread_reading(column.name, cell, DITTO)
+        entry.note_unread_reading(column.name, cell, part("schedule.ditto-is-no-reading"))
         return NOTHING
     if meaning.asks:
         entry.note_unread_reading(column.name, cell, meaning.asks)
@@ -53,7 +57,8 @@ def meaning_of_row(cells: Mapping[str, str], entry: Entry) -> Meaning:
         elif current:
             meaning = replace(meaning, current=parse_quantity(current, "residual_current"))
     except NotAQuantity as bad:
-        entry.note_problem("test current", multiple or current, str(bad))
+        about = part("schedule.about-test-current")
+        entry.note_problem(about, multiple or current, str(bad))
     return _shaped(meaning, cells, entry)
 
 
@@ -66,13 +71,13 @@ def _test(cell: str, entry: Entry) -> Meaning:
         return meaning
     if plain(cell) == "trip":
         return Meaning(READING, test=Test.TRIP_TIME.value)
-    entry.note_problem("test", cell, NO_TEST)
+    entry.note_problem(part("schedule.about-test"), cell, part("schedule.not-a-test"))
     return ANY_TEST
 
 
 def _shaped(meaning: Meaning, cells: Mapping[str, str], entry: Entry) -> Meaning:
     """Add start phase, waveform and unit, each read as in a heading."""
-    for kind in ("phase", "waveform", "unit"):
+    for kind, (about, says) in NOT_KNOWN.items():
         cell = cells.get(kind, "")
         if not cell:
             continue
@@ -80,7 +85,7 @@ def _shaped(meaning: Meaning, cells: Mapping[str, str], entry: Entry) -> Meaning
         waveforms = [word.means for word in marks.words if word.respect == "waveform"]
         found = {"phase": marks.phases, "waveform": waveforms, "unit": marks.units}[kind]
         if len(found) != 1:
-            entry.note_problem(kind, cell, f"is no {kind} known here")
+            entry.note_problem(part(about), cell, part(says))
         elif kind == "phase":
             meaning = replace(meaning, phases=(found[0],))
         elif kind == "waveform":

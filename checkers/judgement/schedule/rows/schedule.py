@@ -15,15 +15,12 @@ from checkers.judgement.schedule.rows.entry_reader import EntryReader, Rules
 from checkers.judgement.schedule.rows.row import Row
 from checkers.judgement.schedule.rows.same_device import Known, Memory, Neighbours
 from checkers.judgement.schedule.rows.totals import Totals
+from checkers.wording.book import part
+from checkers.wording.finding import finding
 
 Judge = Callable[[Entry], Result]
 MOST_LISTED = 1000
 BEGINS_ANEW = frozenset({RowKind.TEXT, RowKind.HEADING})  # perhaps with another board
-CORRECT_IT = "Correct it in the schedule, or ask whoever wrote it."
-NO_READING = "This row names a device and holds no reading."
-TEST_IT = "Test the device, or say on the row why not."
-SAME = "same device as on line {line}"
-SAME_AGAIN = "a further reading of the device on line {line}"
 
 
 class Schedule:
@@ -57,17 +54,17 @@ class Schedule:
             yield from self._rows(group)
 
     def _rows_of(self, records: Iterator[tuple[Part, Record]]) -> Iterator[Row]:
-        for part, record in records:
-            for group in self._neighbours.feed(self._entry(part, record)):
+        for where, record in records:
+            for group in self._neighbours.feed(self._entry(where, record)):
                 yield from self._rows(group)
 
-    def _entry(self, part: Part, record: Record) -> Entry:
+    def _entry(self, where: Part, record: Record) -> Entry:
         if self.reader is None:
             self.reader = EntryReader(self.layout, self.intake.delimiter, self._rules)
             self.reader.look_ahead(self.intake.first_rows)
-        if part is Part.HEADINGS:
+        if where is Part.HEADINGS:
             return self.reader.note_heading(record)
-        if part is Part.BEFORE and not record.problem:
+        if where is Part.BEFORE and not record.problem:
             return Entry(record, RowKind.BLANK if record.is_blank else RowKind.TEXT)
         return self.reader.read(record)
 
@@ -93,8 +90,8 @@ class Schedule:
 
     def _not_read(self, entry: Entry) -> Row:
         row = _row(entry, RowKind.NOT_READ, outcome=Outcome.CANNOT_SAY)
-        says = f"This row could not be read: {entry.note}."
-        return replace(row, note="", findings=(_open_finding(row.place, "row", says),))
+        unread = _open_finding("row-not-read", row.place, why=entry.note)
+        return replace(row, note="", findings=(unread,))
 
     def _device_rows(self, group: Sequence[Entry]) -> Iterator[Row]:
         whole = group[0]
@@ -146,11 +143,13 @@ class Schedule:
         result = self._judge(whole) if whole.readings else Result(())
         findings = [replace(one, device=row.place) for one in result.findings]
         findings += [
-            _open_finding(row.place, one.heading, f"“{one.cell}” cannot be used: {one.says}.")
+            _open_finding(
+                "cell-not-usable", row.place, heading=one.heading, cell=one.cell, why=one.says
+            )
             for one in whole.problems
         ]
         if not whole.has_readings:
-            findings.append(_open_finding(row.place, "readings", NO_READING, TEST_IT))
+            findings.append(_open_finding("row-without-reading", row.place))
         return replace(
             row,
             outcome=worst(one.outcome for one in findings),
@@ -165,13 +164,15 @@ def _row(entry: Entry, kind: RowKind, outcome: Outcome | None = None) -> Row:
 
 
 def _again(row: Row, line: int, answers: int) -> Row:
-    note = SAME_AGAIN if row.kind is RowKind.DEVICE else SAME
-    return replace(row, kind=RowKind.SAME_DEVICE, note=note.format(line=line), answers=answers)
+    code = "same-device-again" if row.kind is RowKind.DEVICE else "same-device"
+    note = part(f"schedule.{code}", line=line)
+    return replace(row, kind=RowKind.SAME_DEVICE, note=note, answers=answers)
 
 
 def _repeated(entry: Entry, known: Known) -> Row:
     row = _row(entry, RowKind.SAME_DEVICE, known.outcome)
-    return replace(row, still_to_do=known.still_to_do, note=SAME.format(line=known.line))
+    note = part("schedule.same-device", line=known.line)
+    return replace(row, still_to_do=known.still_to_do, note=note)
 
 
 def _outcome(row: Row) -> Outcome:
@@ -179,12 +180,6 @@ def _outcome(row: Row) -> Outcome:
     return row.outcome
 
 
-def _open_finding(device: str, about: str, says: str, do_next: str = CORRECT_IT) -> Finding:
-    return Finding(
-        about=about,
-        outcome=Outcome.CANNOT_SAY,
-        says=says,
-        judges=Judges.DEVICE_STANDARD,
-        do_next=do_next,
-        device=device,
-    )
+def _open_finding(code: str, device: str, **facts: str) -> Finding:
+    judges = Judges.DEVICE_STANDARD
+    return finding(f"schedule.{code}", Outcome.CANNOT_SAY, judges, facts, device=device)

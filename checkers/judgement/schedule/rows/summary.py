@@ -19,25 +19,18 @@ from checkers.judgement.schedule.rows.row import Row
 from checkers.judgement.schedule.rows.schedule import Schedule
 from checkers.judgement.schedule.rows.surveys import SURVEYS, Survey
 from checkers.judgement.schedule.rows.totals import Totals
+from checkers.wording.book import part
+from checkers.wording.finding import finding
 
-ABOUT = "the whole schedule"
-NO_HEADINGS = "No row of headings was recognised, so no row was judged."
-NO_READINGS = "No column of readings was recognised, so nothing was judged."
-NAME_THE_COLUMNS = (
-    "Say what the columns hold: a column's number or heading, and its meaning in words such as "
-    "device, device type, trip time x1 0°, ramp (mA), button."
-)
-WHICH_MULTIPLE = "At which multiple of IΔn were these times taken?"
-N_T = (
-    "n/t was read as: not tested, and leaves its row open where the device may not have tripped. "
-    "Say what it stands for: not tested, or no trip."
-)
-N_T_TAKEN = "n/t under a no-trip test or a test button was taken for: not tested."
-WHAT_YES_MEANS = (
-    "What do yes, OK or a tick say here: that the device held, or that it tripped? Until that is "
-    "answered such cells are not judged. Answer by the column's meaning: “{held}” or “{tripped}”."
-)
-AC_TAKEN = "Columns whose headings name no waveform were taken for AC, with the strictest limits."
+NOT_TESTED = "not tested"
+COUNTS: Mapping[str, str] = {
+    Outcome.PASS.value: "schedule.count-pass",
+    Outcome.FAIL.value: "schedule.count-fail",
+    Outcome.BORDERLINE.value: "schedule.count-borderline",
+    Outcome.CANNOT_SAY.value: "schedule.count-cannot-say",
+    SO_FAR: "schedule.count-so-far",
+    NOT_TESTED: "schedule.count-not-tested",
+}
 
 
 def answer_of(schedule: Schedule, rules: Rules) -> dict[str, Any]:
@@ -81,24 +74,23 @@ def _assumed(schedule: Schedule, rules: Rules) -> list[str]:
     said = []
     silent = [one for one in columns if one.meaning.is_reading and not one.meaning.waveform]
     if silent and rules.waveform == "ac":
-        said.append(AC_TAKEN)
+        said.append(part("schedule.ac-taken"))
     if schedule.reader and schedule.reader.n_t_seen:
-        said.append(N_T_TAKEN)
+        said.append(part("schedule.n-t-taken"))
     if schedule.layout.of_kind("day"):
-        order = "the month" if CODES[rules.code].month_first else "the day"
-        said.append(f"A day such as 3/4/2026 was read with {order} first.")
+        month_first = CODES[rules.code].month_first
+        said.append(part("schedule.month-first" if month_first else "schedule.day-first"))
     return said
 
 
 def _questions(schedule: Schedule, rules: Rules) -> list[str]:
     columns = schedule.layout.columns
-    asked = [f"{_place(one)}: {one.meaning.asks}" for one in columns if one.meaning.asks]
-    asked += [f"{_place(one)}: {WHICH_MULTIPLE}" for one in columns if _lacks_a_multiple(one)]
-    asked += [
-        f"{_place(one)}: {one_asks}" for one in columns if (one_asks := _waits(one, schedule))
-    ]
+    which_multiple = part("schedule.asks-multiple")
+    asked = [_asked_of(one, one.meaning.asks) for one in columns if one.meaning.asks]
+    asked += [_asked_of(one, which_multiple) for one in columns if _lacks_a_multiple(one)]
+    asked += [_asked_of(one, waits) for one in columns if (waits := _waits(one, schedule))]
     if schedule.reader and schedule.reader.n_t_seen and rules.n_t == UNSAID:
-        asked.append(N_T)
+        asked.append(part("schedule.asks-n-t"))
     return asked
 
 
@@ -107,11 +99,12 @@ def _waits(column: Column, schedule: Schedule) -> str:
     if schedule.reader is None or column.place not in schedule.reader.waiting:
         return ""
     held, tripped = schedule.reader.waiting[column.place].answers
-    return WHAT_YES_MEANS.format(held=held, tripped=tripped)
+    return part("schedule.asks-yes", held=held, tripped=tripped)
 
 
-def _place(column: Column) -> str:
-    return f"Column {column.place + 1}, {column.heading}"
+def _asked_of(column: Column, asks: str) -> str:
+    facts = {"column": column.place + 1, "heading": column.heading}
+    return part("schedule.column-asks", asks=asks, **facts)
 
 
 def _lacks_a_multiple(column: Column) -> bool:
@@ -123,7 +116,7 @@ def _lacks_a_multiple(column: Column) -> bool:
 def devices_of(totals: Totals) -> dict[str, int]:
     """Return how many devices came out how; which pass so far, and have no reading, also apart."""
     counts = {outcome.value: totals.devices[outcome] for outcome in Outcome}
-    return counts | {SO_FAR: totals.so_far, "not tested": totals.not_tested}
+    return counts | {SO_FAR: totals.so_far, NOT_TESTED: totals.not_tested}
 
 
 def _rates(totals: Totals) -> dict[str, Any]:
@@ -154,39 +147,38 @@ def _first(row: Row) -> dict[str, Any]:
 def findings_on_the_whole(schedule: Schedule) -> list[Finding]:
     """Return what is found of the schedule itself: that it can be read, and what it comes to."""
     if not schedule.layout.columns:
-        return [_on_the_whole(Outcome.CANNOT_SAY, NO_HEADINGS, NAME_THE_COLUMNS)]
+        return [_on_the_whole("no-headings", Outcome.CANNOT_SAY)]
     if not schedule.layout.has_readings:
-        return [_on_the_whole(Outcome.CANNOT_SAY, NO_READINGS, NAME_THE_COLUMNS)]
-    return [_on_the_whole(schedule.totals.outcome, sentence_of(schedule.totals))]
+        return [_on_the_whole("no-readings-column", Outcome.CANNOT_SAY)]
+    return [_devices_counted(schedule.totals)]
 
 
 def sentence_of(totals: Totals) -> str:
     """Return what a schedule comes to, in words."""
+    return _devices_counted(totals).says
+
+
+def _devices_counted(totals: Totals) -> Finding:
     counts = devices_of(totals)
     counts["pass"] -= totals.so_far
-    parts = [f"{count} {_IN_WORDS[name]}" for name, count in counts.items() if count]
-    listed = ", ".join(parts) or "no device was found"
-    unread = totals.rows_not_read
-    return f"Devices: {listed}." + (f" Rows that could not be read: {unread}." if unread else "")
-
-
-_IN_WORDS: Mapping[str, str] = {
-    "pass": "pass",
-    "fail": "fail",
-    "borderline": "borderline",
-    "cannot-say": "cannot be judged",
-    SO_FAR: "pass so far, with tests still to do",
-    "not tested": "of these not tested",
-}
+    parts = [part(COUNTS[name], count=count) for name, count in counts.items() if count]
+    listed, unread = ", ".join(parts) or part("schedule.no-device"), totals.rows_not_read
+    code = "devices-counted-rows-unread" if unread else "devices-counted"
+    return _on_the_whole(code, totals.outcome, listed=listed, unread=unread)
 
 
 def still_to_do(totals: Totals) -> list[StillToDo]:
     """Return the tests that are still to do, each with the number of devices in its words."""
     return [
-        replace(one, words=f"{one.words} for {count} {'device' if count == 1 else 'devices'}")
+        replace(one, words=_for_devices(one.words, count))
         for one, count in totals.still_to_do.items()
         if count > 0
     ]
+
+
+def _for_devices(test: str, count: int) -> str:
+    code = "to-do-for-one" if count == 1 else "to-do-for-several"
+    return part(f"schedule.{code}", test=test, count=count)
 
 
 def rate_sentence(totals: Totals) -> str:
@@ -195,12 +187,9 @@ def rate_sentence(totals: Totals) -> str:
     if rate is None:
         return ""
     share, low, high = (format_number(100 * value, 3) for value in rate)
-    failed = totals.devices[Outcome.FAIL]
-    return (
-        f"{failed} of {totals.judged} judged devices fail: {share} % "
-        f"(95 % interval {low} to {high} %)."
-    )
+    counts = {"failed": totals.devices[Outcome.FAIL], "judged": totals.judged}
+    return part("schedule.failure-rate", share=share, low=low, high=high, **counts)
 
 
-def _on_the_whole(outcome: Outcome, says: str, do_next: str = "") -> Finding:
-    return Finding(ABOUT, outcome, says, Judges.DEVICE_STANDARD, do_next=do_next)
+def _on_the_whole(code: str, outcome: Outcome, **facts: object) -> Finding:
+    return finding(f"schedule.{code}", outcome, Judges.DEVICE_STANDARD, facts)

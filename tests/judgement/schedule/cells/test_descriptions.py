@@ -74,6 +74,13 @@ def test_what_could_be_two_things_is_asked(text: str) -> None:
     assert describe(text).questions
 
 
+def test_a_type_that_is_settled_is_not_asked_however_often_it_is_named() -> None:
+    """A device without overcurrent protection has no curve, named once or twice."""
+    found = describe("RCCB type B 30 mA (type B)")
+
+    assert (found.types, found.questions) == (["B"], {})
+
+
 @pytest.mark.parametrize("text", ["RCCB 30² mA", "RCCB 3½ mA", "RCCB 1,000 mA"])
 def test_a_marked_figure_is_no_rating(text: str) -> None:
     """A raised digit is never read as a digit of the rating, nor a comma on a guess."""

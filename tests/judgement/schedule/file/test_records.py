@@ -10,13 +10,8 @@ from hypothesis import example, given, settings
 from hypothesis import strategies as st
 
 from checkers.judgement.schedule.file.lines import LONGEST, Line, Lines
-from checkers.judgement.schedule.file.records import (
-    HOLDS_NUL,
-    MOST_CELLS,
-    NEVER_CLOSED,
-    Record,
-    Records,
-)
+from checkers.judgement.schedule.file.records import MOST_CELLS, Record, Records
+from checkers.wording.book import part
 
 CELL = st.text(st.characters(exclude_characters="\0\r", exclude_categories=["Cs"]), max_size=12)
 
@@ -86,7 +81,7 @@ def test_a_quotation_that_is_never_closed_costs_one_line() -> None:
     rows = "".join(f"{number},x,y\n" for number in range(2, 70))
     found = records_of('1,"x,y\n' + rows)
 
-    assert (found[0].line, found[0].problem) == (1, NEVER_CLOSED)
+    assert (found[0].line, found[0].problem) == (1, part("schedule.quotation-never-closed"))
     assert [record.line for record in found] == list(range(1, 70))
     assert not any(record.problem for record in found[1:])
 
@@ -95,14 +90,15 @@ def test_two_open_quotations_do_not_swallow_what_lies_between() -> None:
     """A mark that opens on the next line does not close the first."""
     found = records_of('1,"28,18\n2,"30,12\n3,31,12\n')
 
-    assert [record.problem for record in found] == [NEVER_CLOSED, NEVER_CLOSED, ""]
+    never_closed = part("schedule.quotation-never-closed")
+    assert [record.problem for record in found] == [never_closed, never_closed, ""]
 
 
 def test_nul_characters_are_named() -> None:
     """A damaged row is not read, and what is shown of it holds no NUL."""
     (found,) = records_of("1,2\x008,3\n")
 
-    assert found.problem == HOLDS_NUL
+    assert found.problem == part("schedule.row-with-nul")
     assert "\0" not in "".join(found.cells)
 
 
