@@ -16,16 +16,17 @@ from checkers.domain.device.device import Device
 from checkers.domain.inputs.fields import choice, group, many, whole_number, yes_no
 from checkers.domain.loads.registry import LOADS
 from checkers.domain.question import Question
-from checkers.domain.verdicts import Explanation, Finding, Judges, Outcome, Result
+from checkers.domain.verdicts import Explanation, Finding, Outcome, Result
 from checkers.judgement.practice.drills import DRILLS, PracticeLevel, Scene
 from checkers.judgement.practice.exercise import LAST_SEED, Drawn, draw
-from checkers.judgement.practice.hints import KINDS, hint
-from checkers.judgement.practice.marking import DO_NOT_KNOW, Decision, marks
+from checkers.judgement.practice.hints import hint
+from checkers.judgement.practice.marking import DO_NOT_KNOW, Decision, mark, marks
 from checkers.judgement.practice.progress import Practised, deciding
 from checkers.judgement.practice.test_results import Taken, take
 from checkers.judgement.practice.tries import tried
 from checkers.judgement.practice.worksheet import SheetAsked, sheet
 from checkers.judgement.practice.wrong_settings import without_settings
+from checkers.wording.book import part
 
 UNKNOWN = (DO_NOT_KNOW, "I do not know")
 OUTCOMES = (
@@ -35,8 +36,13 @@ OUTCOMES = (
     ("cannot-say", "cannot say"),
     UNKNOWN,
 )
+HINTS = (
+    ("limits", "which limits apply"),
+    ("test", "what to do next"),
+    ("cause", "which causes are still open"),
+    ("action", "what the cause means"),
+)
 MOST_ACTIONS = 20
-INVENTED = "Practice: place, device and readings are invented; nothing here is about a real device."
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,7 +78,7 @@ class Inputs(Question):
     actions: tuple[Action, ...] = many(Action, "What you do", most=MOST_ACTIONS)
     decision: Decided = group(Decided, "Your decision", default=Decided)
     trying: bool | None = yes_no("Mark it without giving the answer away", default=None)
-    hint: str = choice(KINDS, "A hint", default="")
+    hint: str = choice(HINTS, "A hint", default="")
     sheet: int = whole_number("Questions on a printed sheet", least=0, most=30, default=0)
 
     @property
@@ -126,7 +132,7 @@ def _marked(decided: Decision, practised: Practised, answer: dict[str, Any]) -> 
     """Mark everything, and tell the cause where one was named or none is asked for."""
     found = marks(decided, practised)
     right = sum(one.outcome is Outcome.PASS for one in found)
-    answer["marks"] = f"{right} of {len(found)} right"
+    answer["marks"] = part("practice.marks", right=right, of=len(found))
     asked = "cause" in practised.level.asks
     if decided.cause or not asked:
         answer["cause"] = CAUSES[practised.drawn.cause].name
@@ -138,7 +144,9 @@ def _marked(decided: Decision, practised: Practised, answer: dict[str, Any]) -> 
 def _result(
     found: Sequence[Finding], answer: dict[str, Any], listed: Sequence[Explanation] = ()
 ) -> Result:
-    return Result(findings=found, answer=answer, explanations=listed, cautions=(INVENTED,))
+    return Result(
+        findings=found, answer=answer, explanations=listed, cautions=(part("practice.invented"),)
+    )
 
 
 @lru_cache(maxsize=512)
@@ -220,13 +228,8 @@ def _shown(level: PracticeLevel, drawn: Drawn, taken: Sequence[Taken]) -> dict[s
 
 
 def _waiting(level: PracticeLevel) -> Finding:
-    asked = " and ".join(word for word in ("limits", "cause", "action") if word in level.asks)
-    return Finding(
-        about="decision",
-        outcome=Outcome.CANNOT_SAY,
-        says=f"Nothing is marked yet: decide on {asked}, or do more first.",
-        judges=Judges.FUNCTION,
-    )
+    words = [part(f"practice.{one}") for one in ("limits", "cause", "action") if one in level.asks]
+    return mark("waiting", Outcome.CANNOT_SAY, {"asked": part("practice.and").join(words)})
 
 
 def _sheet(inputs: Inputs) -> Result:
@@ -234,13 +237,8 @@ def _sheet(inputs: Inputs) -> Result:
         inputs.seed, inputs.chosen_level, inputs.sheet, inputs.local_code, inputs.day
     )
     made = sheet(asked, lambda drawn, taken: _judge(inputs, drawn, taken), fit_of)
-    finding = Finding(
-        about="sheet",
-        outcome=Outcome.CANNOT_SAY,
-        says="Questions and, apart from them, their answers. Nothing is judged here.",
-        judges=Judges.FUNCTION,
-    )
-    return Result(findings=[finding], answer=made, cautions=(INVENTED,))
+    finding = mark("sheet", Outcome.CANNOT_SAY)
+    return Result(findings=[finding], answer=made, cautions=(part("practice.invented"),))
 
 
 FIRST = Example(

@@ -27,7 +27,6 @@ NOT_YET = frozenset(
         "inference",
         "leakage",
         "plan",
-        "practice",
         "series",
         "years",
     }

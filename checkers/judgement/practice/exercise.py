@@ -28,6 +28,7 @@ from checkers.physics.condition.sound_device import in_good_order
 from checkers.physics.condition.state import Possible
 from checkers.physics.condition.under_cause import under_cause
 from checkers.physics.response.prediction import Prediction, predict
+from checkers.wording.book import part
 
 TRIES = 200  # at least one draw in six shows its cause: so many never fail
 CLEAR = 3.0  # spreads between what a sound device and this one would show
@@ -68,7 +69,8 @@ class Drawn:
         """The device as it is noted."""
         device = self.case.device
         rated = device.rated_residual_current or 0.0
-        return f"{rated:g} mA, type {device.type}, {device.form.upper()}"
+        facts = {"rated": f"{rated:g}", "type": device.type, "form": device.form.upper()}
+        return part("practice.device", **facts)
 
 
 def draw(seed: int, level: PracticeLevel, code: Code, day: date, fit: Fit) -> Drawn:

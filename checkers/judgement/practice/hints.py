@@ -14,55 +14,54 @@ from checkers.judgement.practice.marking import Decision, chance_of, mark
 from checkers.judgement.practice.progress import Practised
 from checkers.judgement.practice.test_results import reading_of
 from checkers.physics.response.attempt import Attempt
+from checkers.wording.book import part
 from checkers.wording.reading_names import spoken
 
-KINDS = (
-    ("limits", "which limits apply"),
-    ("test", "what to do next"),
-    ("cause", "which causes are still open"),
-    ("action", "what the cause means"),
-)
 OPEN_FROM = 0.05  # a cause at least so likely is still open
 
 
 def hint(about: str, decision: Decision, practised: Practised) -> Finding:
     """Return a hint as a finding that judges nothing.
 
-    Inputs: what it is asked about, one of KINDS; the decision so far; how far the learner is.
+    Inputs: what it is asked about: limits, test, cause or action; the decision so far; how far
+    the learner is.
     """
     if about == "limits":
         return _limits(practised.judged)
     if about == "test":
-        return _hint(_test(practised))
+        return _test(practised)
     if about == "cause":
-        return _hint(_cause(practised))
-    return _hint(_action(decision, practised.drawn))
+        return _cause(practised)
+    return _action(decision, practised.drawn)
 
 
-def _hint(says: str) -> Finding:
-    return mark("hint", Outcome.CANNOT_SAY, says)
+def _hint(code: str, **facts: str) -> Finding:
+    return mark(code, Outcome.CANNOT_SAY, facts)
 
 
 def _limits(judged: Result) -> Finding:
     """Name the limit of each reading that has one, and where it stands."""
     limited = [one for one in judged.findings if one.limit]
-    said = dict.fromkeys(f"{spoken(one.about)}: {one.limit}" for one in limited)
+    said = dict.fromkeys(
+        part("practice.limit-of", about=spoken(one.about), limit=one.limit) for one in limited
+    )
     sources = tuple(dict.fromkeys(source for one in limited for source in one.sources))
     if not said:
-        return _hint("No figure limits what was done: say what it shows all the same.")
+        return _hint("hint-no-limit")
     listed = "; ".join(said)
-    return mark("hint", Outcome.CANNOT_SAY, f"{listed[0].upper()}{listed[1:]}.", sources)
+    facts = {"limits": f"{listed[0].upper()}{listed[1:]}"}
+    return mark("hint-limits", Outcome.CANNOT_SAY, facts, sources)
 
 
-def _test(practised: Practised) -> str:
+def _test(practised: Practised) -> Finding:
     """Name what a learner can do that is expected to tell most of the cause."""
     explained, drawn = practised.explained(), practised.drawn
     asked = candidate_steps(drawn.case, explained.evidence)
     could = {one: key for one in asked if (key := key_of(one, drawn))}
     best = most_telling(tuple(could), explained.evidence, explained.causes)
     if best is None:
-        return "Nothing that is left would tell much more: decide."
-    return f"Most would be told by: {DRILLS.things[could[best.step]].words}."
+        return _hint("hint-nothing-tells-more")
+    return _hint("hint-most-telling", thing=DRILLS.things[could[best.step]].words)
 
 
 def key_of(step: NextStep, drawn: Drawn) -> str:
@@ -90,17 +89,17 @@ def _alike(own: Attempt, asked: Attempt) -> bool:
     )
 
 
-def _cause(practised: Practised) -> str:
+def _cause(practised: Practised) -> Finding:
     explained, hidden = practised.explained(), practised.drawn.cause
     still_open = [
         CAUSES[code].name
         for code in sorted(practised.level.causes)
         if code == hidden or chance_of(code, explained) >= OPEN_FROM
     ]
-    return f"What was done leaves open: {'; '.join(still_open)}."
+    return _hint("hint-still-open", causes="; ".join(still_open))
 
 
-def _action(decision: Decision, drawn: Drawn) -> str:
+def _action(decision: Decision, drawn: Drawn) -> Finding:
     if decision.cause != drawn.cause:
-        return "Name the cause first."
-    return CAUSES[drawn.cause].means
+        return _hint("hint-name-the-cause")
+    return _hint("hint-what-it-means", means=CAUSES[drawn.cause].means)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass, replace
 
 from checkers.domain.causes import ACTIONS, CAUSES, NO_REMEDY, REMAINDER
@@ -13,8 +14,9 @@ from checkers.judgement.inference.next_step.most_telling import next_test
 from checkers.judgement.inference.weighing.hypotheses import READING_WRONG
 from checkers.judgement.practice.exercise import Drawn
 from checkers.judgement.practice.progress import Practised, deciding, told
+from checkers.wording.book import part
+from checkers.wording.finding import NO_FACTS, finding
 
-OPEN = "Not decided."
 DO_NOT_KNOW = "do-not-know"
 DEFENSIBLE = 0.3
 ENOUGH = 0.5
@@ -46,7 +48,7 @@ def marks(decision: Decision, practised: Practised) -> list[Finding]:
         found.append(cause_mark(decision.cause, drawn, explained))
         found.append(_tests(practised, explained))
     elif "cause" in asks:
-        found.append(mark("cause", Outcome.CANNOT_SAY, OPEN))
+        found.append(mark("cause-not-decided", Outcome.CANNOT_SAY))
     if "action" in asks:
         found.append(action_mark(decision.action, drawn))
     return found
@@ -56,11 +58,13 @@ def limits_mark(said: str, judged: Result) -> Finding:
     """Mark what was said of the limits, with the finding that decides and its table."""
     why = deciding(judged)
     if not said:
-        return mark("limits", Outcome.CANNOT_SAY, OPEN)
-    right = said == judged.outcome
-    says = f"{_verdict(said, right=right)} {judged.outcome}. {told(why)}"
-    outcome = _outcome(said, right=right)
-    return on_table(mark("limits", outcome, says), why)
+        return mark("limits-not-decided", Outcome.CANNOT_SAY)
+    facts = {"outcome": judged.outcome, "why": told(why)}
+    if said == DO_NOT_KNOW:
+        return on_table(mark("limits-told", Outcome.CANNOT_SAY, facts), why)
+    if said == judged.outcome:
+        return on_table(mark("limits-right", Outcome.PASS, facts), why)
+    return on_table(mark("limits-wrong", Outcome.FAIL, facts), why)
 
 
 def on_table(marked: Finding, why: Finding) -> Finding:
@@ -77,20 +81,28 @@ def on_table(marked: Finding, why: Finding) -> Finding:
 
 def cause_mark(said: str, drawn: Drawn, explained: Explained) -> Finding:
     """Mark the cause that was named, with how likely it was from what was done."""
+    code, outcome = _cause_code(said, drawn, explained)
     true = CAUSES[drawn.cause]
-    why = f" {told(drawn.fit)}" if drawn.fit.outcome is Outcome.FAIL else ""
-    from_tests = f"From what was done, it was {percent(chance_of(true.code, explained))} likely"
-    if said in (drawn.cause, DO_NOT_KNOW):
-        right = said == drawn.cause
-        says = f"{_verdict(said, right=right)} {true.name}. {from_tests}. {true.means}{why}"
-        return mark("cause", _outcome(said, right=right), says, cited(true.code))
-    named = CAUSES[said]
-    yours = percent(chance_of(said, explained))
-    ends = f"It was “{true.name}”. {from_tests}, and “{named.name}” {yours}. {true.means}{why}"
+    fails = drawn.fit.outcome is Outcome.FAIL
+    facts = {
+        "cause": true.name,
+        "chance": percent(chance_of(true.code, explained)),
+        "means": true.means,
+        "fit": part("practice.fit-told", fit=told(drawn.fit)) if fails else "",
+    }
+    if said in CAUSES:
+        facts |= {"named": CAUSES[said].name, "named_chance": percent(chance_of(said, explained))}
+    return mark(code, outcome, facts, cited(true.code))
+
+
+def _cause_code(said: str, drawn: Drawn, explained: Explained) -> tuple[str, Outcome]:
+    if said == DO_NOT_KNOW:
+        return "cause-told", Outcome.CANNOT_SAY
+    if said == drawn.cause:
+        return "cause-right", Outcome.PASS
     if defensible(said, drawn, explained):
-        says = f"Not right, but the readings pointed there. {ends}"
-        return mark("cause", Outcome.BORDERLINE, says, cited(true.code))
-    return mark("cause", Outcome.FAIL, f"Not right. {ends}", cited(true.code))
+        return "cause-defensible", Outcome.BORDERLINE
+    return "cause-wrong", Outcome.FAIL
 
 
 def chance_of(code: str, explained: Explained) -> float:
@@ -114,50 +126,48 @@ def _tests(practised: Practised, explained: Explained) -> Finding:
     """Say whether enough was done to tell the cause, and what would have told more."""
     drawn, done = practised.drawn, len(practised.taken)
     known = chance_of(drawn.cause, explained)
-    counted = f"{done} things were done" if done > 1 else "one thing was done"
+    several = part("practice.things-done", count=done)
+    counted = several if done > 1 else part("practice.one-thing-done")
+    facts = {"counted": counted, "chance": percent(known)}
     if known >= ENOUGH:
-        says = f"Enough: {counted}, and the cause was {percent(known)} likely from them."
-        return mark("tests", Outcome.PASS, says)
+        return mark("enough-done", Outcome.PASS, facts)
     more = next_test(drawn.case, explained.evidence, explained.causes)
-    what = f" Most would have been told by: {more.test}." if more else ""
-    says = f"Not enough: {counted}, and the cause was only {percent(known)} likely.{what}"
-    return mark("tests", Outcome.BORDERLINE, says)
+    if more is None:
+        return mark("too-little-done", Outcome.BORDERLINE, facts)
+    return mark("another-test-tells-more", Outcome.BORDERLINE, facts | {"test": more.test})
 
 
 def action_mark(said: str, drawn: Drawn) -> Finding:
     """Mark what the learner would do about the cause."""
     if not said:
-        return mark("action", Outcome.CANNOT_SAY, OPEN)
+        return mark("action-not-decided", Outcome.CANNOT_SAY)
+    code, outcome = _action_code(said, drawn)
     cause = CAUSES[drawn.cause]
+    facts = {
+        "do_next": cause.do_next,
+        "usual": ACTIONS[cause.action],
+        "said": cause.in_words(said) if said in cause.also else ACTIONS.get(said, ""),
+        "why": NO_REMEDY.get(said, ""),
+    }
+    return mark(code, outcome, facts, cited(cause.code))
+
+
+def _action_code(said: str, drawn: Drawn) -> tuple[str, Outcome]:
+    cause = CAUSES[drawn.cause]
+    if said == DO_NOT_KNOW:
+        return "action-told", Outcome.CANNOT_SAY
+    if said == cause.action:
+        return "action-right", Outcome.PASS
     if said in cause.also:
-        says = f"Right: {cause.in_words(said)} Or: {ACTIONS[cause.action]}"
-        return mark("action", Outcome.PASS, says, cited(cause.code))
-    right = said == cause.action
-    says = f"{_verdict(said, right=right)} {cause.do_next}"
-    if said in ACTIONS and not right:
-        says = " ".join(
-            part for part in (says, f"Yours was: {ACTIONS[said]}", why_none(said)) if part
-        )
-    return mark("action", _outcome(said, right=right), says, cited(cause.code))
+        return "action-also-right", Outcome.PASS
+    return "action-mends-nothing" if said in NO_REMEDY else "action-wrong", Outcome.FAIL
 
 
-def why_none(action: str) -> str:
-    """Return why an action mends nothing, or nothing where it is a remedy of some cause."""
-    return NO_REMEDY.get(action, "")
-
-
-def _verdict(said: str, *, right: bool) -> str:
-    if said == DO_NOT_KNOW:
-        return "It is:"
-    return "Right:" if right else "Not right:"
-
-
-def _outcome(said: str, *, right: bool) -> Outcome:
-    if said == DO_NOT_KNOW:
-        return Outcome.CANNOT_SAY
-    return Outcome.PASS if right else Outcome.FAIL
-
-
-def mark(about: str, outcome: Outcome, says: str, sources: tuple[Citation, ...] = ()) -> Finding:
-    """Return a mark: what it is about, how it ends, its words, and what it rests on."""
-    return Finding(about=about, outcome=outcome, says=says, judges=Judges.FUNCTION, sources=sources)
+def mark(
+    code: str,
+    outcome: Outcome,
+    facts: Mapping[str, object] = NO_FACTS,
+    sources: tuple[Citation, ...] = (),
+) -> Finding:
+    """Return a mark: what was found, how it ends, the facts of its words, and what it rests on."""
+    return finding(f"practice.{code}", outcome, Judges.FUNCTION, facts, sources=sources)

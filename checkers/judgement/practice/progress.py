@@ -11,6 +11,7 @@ from checkers.judgement.inference.weighing.inspection import Inspected
 from checkers.judgement.practice.drills import PracticeLevel
 from checkers.judgement.practice.exercise import Drawn
 from checkers.judgement.practice.test_results import Taken
+from checkers.wording.book import part
 from checkers.wording.reading_names import spoken
 
 
@@ -70,4 +71,4 @@ def deciding(judged: Result) -> Finding:
 def told(finding: Finding) -> str:
     """Return a finding as a sentence that begins with what it is about."""
     about = spoken(finding.about)
-    return f"{about[0].upper()}{about[1:]}: {finding.says}"
+    return part("practice.told", about=f"{about[0].upper()}{about[1:]}", says=finding.says)

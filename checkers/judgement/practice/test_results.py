@@ -15,21 +15,23 @@ from checkers.judgement.practice.drills import Thing
 from checkers.physics.condition.knowledge import Known
 from checkers.physics.condition.state import Possible
 from checkers.physics.response.display import happens, shown_reading, watched_reading
+from checkers.wording.book import part
 
 CLAMP_SCATTER = 0.03
 STRAYS = 0.0  # a reading that says nothing would only mislead: nobody could find it out here
+# By what is looked at: where it is out of the ordinary, and where it is not.
 LOOK_WORDS = {
-    "path": ("below 0.01 Mohm", "above 100 Mohm"),
-    "settings": ("not as noted", "as noted"),
-    "bond": ("missing", "there"),
+    "path": ("practice.path-found", "practice.path-not-found"),
+    "settings": ("practice.settings-wrong", "practice.settings-right"),
+    "bond": ("practice.bond-missing", "practice.bond-there"),
 }
 
 # By whether a time was shown, and whether this device opened.
 WATCHED = {
-    (True, True): "this device opened",
-    (True, False): "another device opened",
-    (False, True): "this device opened, though the timer ran on",
-    (False, False): "nothing opened",
+    (True, True): "practice.this-device-opened",
+    (True, False): "practice.another-device-opened",
+    (False, True): "practice.opened-while-timer-ran",
+    (False, False): "practice.nothing-opened",
 }
 
 
@@ -110,13 +112,15 @@ def _looked(thing: Thing, possible: Possible, known: Known, random: Random) -> T
         current = round(max(0.0, flows * random.gauss(1.0, CLAMP_SCATTER)), 1)
         return Taken(thing, format_quantity(current, "mA"), current=current)
     strange = PREDICATES[thing.look](possible, known)
-    return Taken(thing, LOOK_WORDS[thing.look][0 if strange else 1], strange=strange)
+    found, not_found = LOOK_WORDS[thing.look]
+    return Taken(thing, part(found if strange else not_found), strange=strange)
 
 
 def _marking(possible: Possible) -> str:
     unit = possible.unit
-    delay = "" if unit.delay == "none" else f", delay {unit.delay}"
-    return f"{format_quantity(unit.rated, 'mA')}, type {unit.type}{delay}"
+    code = "practice.marking" if unit.delay == "none" else "practice.marking-with-delay"
+    rated = format_quantity(unit.rated, "mA")
+    return part(code, rated=rated, type=unit.type, delay=unit.delay)
 
 
 def _watched(thing: Thing, possible: Possible, case: Case, random: Random, *, first: bool) -> Taken:
@@ -125,5 +129,5 @@ def _watched(thing: Thing, possible: Possible, case: Case, random: Random, *, fi
     attempt = attempt_of(reading, case, first=first)
     shows, opened = watched_reading(happens(possible, attempt, random), attempt, random, STRAYS)
     noted = replace(reading, value=shows)
-    words = WATCHED[noted.measured.said in SHOWS_OPERATION, opened]
-    return Taken(thing, f"{shows}: {words}", noted, opened=opened)
+    watched = WATCHED[noted.measured.said in SHOWS_OPERATION, opened]
+    return Taken(thing, part(watched, shows=shows), noted, opened=opened)

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from checkers.domain.causes import ACTIONS, CAUSES
+from collections.abc import Sequence
+
+from checkers.domain.causes import ACTIONS, CAUSES, NO_REMEDY
 from checkers.domain.verdicts import Finding, Outcome, Result
 from checkers.judgement.inference.explanation import Explained
 from checkers.judgement.inference.reasons import reasons_for
@@ -17,7 +19,6 @@ from checkers.judgement.practice.marking import (
     limits_mark,
     mark,
     on_table,
-    why_none,
 )
 from checkers.judgement.practice.progress import Practised, deciding
 from checkers.wording.reading_names import spoken
@@ -44,28 +45,27 @@ def _limits(said: str, judged: Result) -> Finding:
     if said in (judged.outcome, DO_NOT_KNOW):
         return limits_mark(said, judged)
     why = deciding(judged)
-    says = f"Not right: {said}. Look again at {spoken(why.about)}: it decides."
-    return on_table(mark("limits", Outcome.FAIL, says), why)
+    facts = {"said": said, "reading": spoken(why.about)}
+    return on_table(mark("limits-look-again", Outcome.FAIL, facts), why)
 
 
 def _cause(said: str, drawn: Drawn, explained: Explained) -> Finding:
     if said in (drawn.cause, DO_NOT_KNOW):
         return cause_mark(said, drawn, explained)
-    name = CAUSES[said].name
+    facts = {"named": CAUSES[said].name}
     if defensible(said, drawn, explained):
-        says = f"Not “{name}”, though what was done points there. Do more before you decide."
-        return mark("cause", Outcome.BORDERLINE, says, cited(said))
-    return mark("cause", Outcome.FAIL, f"Not “{name}”. {_against(said, explained)}", cited(said))
+        return mark("cause-pointed-to", Outcome.BORDERLINE, facts, cited(said))
+    code, reasons = _against(said, explained)
+    return mark(code, Outcome.FAIL, facts | {"reasons": "; ".join(reasons)}, cited(said))
 
 
-def _against(said: str, explained: Explained) -> str:
+def _against(said: str, explained: Explained) -> tuple[str, Sequence[str]]:
+    """Return which mark a wrong cause gets, and what speaks against it."""
     named = next((one for one in explained.causes if one.code == said), None)
     if named is None:
-        return "What was measured rules it out."
+        return "cause-ruled-out", ()
     reasons = reasons_for(named, explained.causes, explained.evidence)[1][:REASONS]
-    if not reasons:
-        return "Nothing that was done speaks clearly against it, and yet it is another: do more."
-    return f"Against it speaks: {'; '.join(reasons)}."
+    return "cause-spoken-against" if reasons else "cause-not-spoken-against", reasons
 
 
 def _action(said: str, drawn: Drawn) -> Finding:
@@ -73,6 +73,6 @@ def _action(said: str, drawn: Drawn) -> Finding:
     if said in (cause.action, DO_NOT_KNOW, *cause.also):
         return action_mark(said, drawn)
     fits = [one.name for one in CAUSES.values() if said in (one.action, *one.also)]
-    why = f"It is what to do about: {'; '.join(fits)}." if fits else why_none(said)
-    says = f"Not right here: “{ACTIONS[said]}” {why}"
-    return mark("action", Outcome.FAIL, says, cited(drawn.cause))
+    facts = {"said": ACTIONS[said], "causes": "; ".join(fits), "why": NO_REMEDY.get(said, "")}
+    code = "action-fits-other-causes" if fits else "action-fits-no-cause"
+    return mark(code, Outcome.FAIL, facts, cited(drawn.cause))

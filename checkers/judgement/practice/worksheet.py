@@ -14,6 +14,7 @@ from checkers.judgement.practice.drills import DRILLS, PracticeLevel, Thing
 from checkers.judgement.practice.exercise import LAST_SEED, Drawn, Fit, draw
 from checkers.judgement.practice.progress import deciding, told
 from checkers.judgement.practice.test_results import Taken, take
+from checkers.wording.book import part
 
 SEEDS_APART = 7919  # questions of one sheet are drawn from seeds so far apart
 
@@ -76,9 +77,13 @@ def _question(level: PracticeLevel, drawn: Drawn, taken: Sequence[Taken]) -> dic
     return {
         "scene": drawn.scene.words,
         "device": drawn.device_words,
-        "readings": [f"{one.thing.words}: {one.shows}" for one in taken],
+        "readings": [_done_and_shown(one) for one in taken],
         "task": level.task,
     }
+
+
+def _done_and_shown(one: Taken) -> str:
+    return part("practice.done-and-shown", done=one.thing.words, shows=one.shows)
 
 
 def _answer(level: PracticeLevel, drawn: Drawn, judged: Result) -> dict[str, Any]:
