@@ -10,7 +10,7 @@ from build_tools.files import fingerprints, paths
 from build_tools.files.compression import compress_site
 from build_tools.files.folders import replacing
 from build_tools.machine.make_once import make_once
-from build_tools.runtime.assembly import PACKAGE, PROJECT
+from build_tools.runtime.assembly import PACKAGE, PROJECT, SERVED_AS
 from build_tools.runtime.npm_package import PYODIDE, ensure_packages, read_pins
 from build_tools.runtime.wheel import source_wheel
 
@@ -46,10 +46,15 @@ def _make(folder: Path, question: str) -> None:
     shutil.copytree(PAGE, folder, dirs_exist_ok=True)
     runtime = folder / "runtime"
     runtime.mkdir()
-    for name in read_pins().files:
-        shutil.copy(PYODIDE / name, runtime)
+    for name, served in runtime_files().items():
+        shutil.copy(PYODIDE / name, runtime / served)
     wheel = source_wheel(paths.ROOT, folder).name
     constants = f"export const QUESTION = {question};\nexport const WHEEL = {json.dumps(wheel)};\n"
     (folder / "question.js").write_text(constants, encoding="utf-8")
     (folder / "wheel.txt").write_text(wheel, encoding="utf-8")
     compress_site(folder, paths.CACHE / "stock-compressed")
+
+
+def runtime_files() -> dict[str, str]:
+    """Return under which name each file of the runtime lies, by its own."""
+    return {name: SERVED_AS.get(name, name) for name in read_pins().files}

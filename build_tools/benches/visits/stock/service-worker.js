@@ -1,5 +1,5 @@
 const FILES = ["./", "./page.js", "./worker.js", "./question.js", "./wheel.txt"];
-const RUNTIME = ["pyodide.mjs", "pyodide.asm.js", "pyodide.asm.wasm", "pyodide-lock.json", "python_stdlib.zip"];
+const RUNTIME = ["pyodide.js", "pyodide.asm.js", "pyodide.asm.wasm", "pyodide-lock.json", "python_stdlib.zip"];
 
 addEventListener("install", (event) => event.waitUntil(fill()));
 addEventListener("activate", (event) => event.waitUntil(clients.claim()));

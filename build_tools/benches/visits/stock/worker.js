@@ -1,4 +1,4 @@
-import { loadPyodide } from "./runtime/pyodide.mjs";
+import { loadPyodide } from "./runtime/pyodide.js";
 import { WHEEL } from "./question.js";
 
 addEventListener("message", async ({ data }) => {
