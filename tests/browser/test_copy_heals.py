@@ -35,7 +35,7 @@ def second(site: Path, tmp_path: Path) -> Path:
     return make_second_build(site, tmp_path / "second")
 
 
-@pytest.mark.parametrize(("ending", "way"), sampled(DAMAGED, always=3))
+@pytest.mark.parametrize(("ending", "way"), sampled(DAMAGED, always=1))
 def test_a_damaged_entry_is_fetched_anew(
     phone: Phone, page: Page, guard: Guard, ending: str, way: str
 ) -> None:
@@ -70,6 +70,7 @@ def test_a_wrong_type_from_the_host_is_not_kept(
     phone.waits_for("pass")
 
 
+@pytest.mark.slow
 def test_an_update_carries_nothing_wrong_along(
     phone: Phone, page: Page, host: Host, guard: Guard, second: Path
 ) -> None:

@@ -98,6 +98,7 @@ def test_a_worker_of_a_wrong_type_is_named(
     expect(state(page)).to_contain_text("service-worker.js came as text/plain", timeout=PATIENCE)
 
 
+@pytest.mark.slow
 def test_a_newer_build_that_cannot_be_had_says_why(
     phone: Phone, page: Page, host: Host, guard: Guard, second: Path
 ) -> None:

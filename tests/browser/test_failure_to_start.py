@@ -199,7 +199,7 @@ def broken_on_purpose(guard: Guard) -> None:
     )
 
 
-@pytest.mark.parametrize("name", sampled(FAULTS, always=5))
+@pytest.mark.parametrize("name", sampled(FAULTS, always=3))
 def test_the_reason_shown_is_the_reason(phone: Phone, page: Page, name: str) -> None:
     """With the file and what is wrong, whole on a phone, and a way that leads on."""
     fault = FAULTS[name]
@@ -293,6 +293,7 @@ def test_other_pages_that_wait_say_the_same(phone: Phone, page: Page, place: str
     assert page.evaluate(WHOLE)
 
 
+@pytest.mark.slow
 def test_a_schedule_that_could_not_be_judged_is_after_another_try(phone: Phone, page: Page) -> None:
     """Its rows need not be pasted again."""
     page.route(WHEEL, _sent(status=403))

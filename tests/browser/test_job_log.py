@@ -129,6 +129,7 @@ def test_text_from_a_reader_is_never_markup(job_log: JobLog, page: Page, tmp_pat
     assert page.evaluate("window.ran") is None
 
 
+@pytest.mark.slow
 @pytest.mark.first_visit
 def test_the_log_outlives_a_new_build(
     phone: Phone, host: Host, site: Path, tmp_path: Path, guard: Guard

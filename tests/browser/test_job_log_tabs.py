@@ -77,6 +77,7 @@ def test_undo_takes_back_what_its_button_names(
     assert [one["device"] for one in job_log.stored()] == ["Way 3", "Way 4"]
 
 
+@pytest.mark.slow
 def test_a_newer_build_in_another_page_is_named(job_log: JobLog, beside: JobLog) -> None:
     """A log that a newer build has taken over is not written into, and the reason is said."""
     job_log.fill(SOUND, "pass", device="Way 3")
@@ -89,6 +90,7 @@ def test_a_newer_build_in_another_page_is_named(job_log: JobLog, beside: JobLog)
     expect(job_log.told.get_by_role("button", name="Save it as a file")).to_be_visible()
 
 
+@pytest.mark.slow
 def test_a_log_that_was_shut_is_opened_again(job_log: JobLog, beside: JobLog) -> None:
     """What shuts the database, as clearing the site's data does, does not end keeping."""
     job_log.fill(SOUND, "pass", device="Way 3")

@@ -187,6 +187,7 @@ def test_a_full_disk_is_told_and_nothing_is_half_kept(
     expect(page.locator("[data-undo]")).to_be_hidden()
 
 
+@pytest.mark.slow
 def test_a_browser_that_does_not_answer_is_told(job_log: JobLog, page: Page) -> None:
     """Where the database never opens, that is said, with ways out, and never that it is kept."""
     page.add_init_script(NEVER_ANSWERS)
@@ -212,6 +213,7 @@ def test_a_write_that_never_ends_is_not_called_kept(job_log: JobLog, page: Page)
     expect(job_log.told.get_by_role("button", name="Copy it as text")).to_be_visible()
 
 
+@pytest.mark.slow
 def test_a_log_that_another_page_holds_is_waited_for_no_longer_than_patience(
     job_log: JobLog, page: Page
 ) -> None:

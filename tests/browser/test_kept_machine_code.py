@@ -10,6 +10,7 @@ from playwright.sync_api import Page
 from tests.browser.guard import Guard
 from tests.browser.host import Host
 from tests.browser.phone import NO_COPY, Phone
+from tests.browser.sampling import sampled
 from tests.browser.starts import ROOT, visit, wait_for_image, was_from_image
 
 pytestmark = pytest.mark.first_visit
@@ -63,6 +64,7 @@ def test_the_second_start_does_not_fetch_the_machine_code(
     assert notes == []
 
 
+@pytest.mark.slow
 def test_an_image_is_kept_where_the_machine_code_cannot_be(
     phone: Phone, page: Page, guard: Guard, notes: list[str]
 ) -> None:
@@ -80,7 +82,7 @@ def test_an_image_is_kept_where_the_machine_code_cannot_be(
     assert notes == []
 
 
-@pytest.mark.parametrize("way", SPOILT)
+@pytest.mark.parametrize("way", sampled(SPOILT, always=1))
 def test_machine_code_that_is_not_of_this_build_is_fetched(
     phone: Phone, page: Page, asked: list[str], notes: list[str], way: str
 ) -> None:

@@ -73,6 +73,7 @@ def test_a_copy_with_a_file_missing_is_never_taken_for_whole(
     assert page.evaluate("navigator.serviceWorker.controller") is None
 
 
+@pytest.mark.slow
 def test_a_copy_not_compared_for_long_says_so(
     phone: Phone, page: Page, host: Host, guard: Guard
 ) -> None:
@@ -91,6 +92,7 @@ def test_a_copy_not_compared_for_long_says_so(
     expect(page.locator("[data-offline]")).to_contain_text("100 days", timeout=PATIENCE)
 
 
+@pytest.mark.slow
 def test_the_copy_is_as_small_as_it_is_counted(phone: Phone, page: Page, host: Host) -> None:
     """What lies on the device is what the build says, and stays under the sixteen megabytes."""
     phone.open("safety/")

@@ -30,6 +30,7 @@ async (length) => {{
 """
 
 
+@pytest.mark.slow
 @pytest.mark.usefixtures("whole_browser")
 def test_the_next_start_finds_its_scripts_compiled(
     phone: Phone, page: Page, browser: Browser, notes: list[str]
@@ -50,6 +51,7 @@ def test_the_next_start_finds_its_scripts_compiled(
     assert notes == []
 
 
+@pytest.mark.slow
 def test_the_worker_of_a_rehearsal_is_ended(phone: Phone, page: Page, notes: list[str]) -> None:
     """One worker is left, the page's own, and it still answers."""
     visit(phone)
@@ -62,6 +64,7 @@ def test_the_worker_of_a_rehearsal_is_ended(phone: Phone, page: Page, notes: lis
     assert notes == []
 
 
+@pytest.mark.slow
 def test_a_device_short_of_memory_does_without(phone: Phone, page: Page, notes: list[str]) -> None:
     """Two Pythons at a time could cost it the page: the copy serves, and nothing is rehearsed."""
     page.add_init_script("Object.defineProperty(navigator, 'deviceMemory', { value: 1 })")

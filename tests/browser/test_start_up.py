@@ -105,7 +105,7 @@ def test_the_second_start_is_from_an_image(phone: Phone, page: Page, notes: list
     assert notes == []
 
 
-@pytest.mark.parametrize("change", sampled(WAYS, always=3))
+@pytest.mark.parametrize("change", sampled(WAYS, always=1))
 def test_an_image_that_does_not_fit_is_not_used(
     phone: Phone, page: Page, notes: list[str], guard: Guard, change: str
 ) -> None:
@@ -126,6 +126,7 @@ def test_an_image_that_does_not_fit_is_not_used(
     assert len(notes) == 1, notes
 
 
+@pytest.mark.slow
 @pytest.mark.usefixtures("notes")
 @pytest.mark.parametrize("length", sampled([999_999_999_999, 3_000_000_000, -1, "many"], always=1))
 def test_a_length_that_no_image_has_is_passed_by(
@@ -145,6 +146,7 @@ def test_a_length_that_no_image_has_is_passed_by(
     assert was_from_image(page)
 
 
+@pytest.mark.slow
 def test_another_browser_does_not_use_the_image(phone: Phone, page: Page, notes: list[str]) -> None:
     """The runtime fits itself to the browser, so an update of the browser ends an image."""
     visit(phone)
@@ -173,6 +175,7 @@ def test_where_nothing_can_be_kept_the_checkers_run(
     assert notes == []
 
 
+@pytest.mark.slow
 def test_a_checker_that_the_image_lacks_is_added_to_it(
     phone: Phone, page: Page, notes: list[str]
 ) -> None:

@@ -77,6 +77,7 @@ def test_a_new_build_waits_and_then_takes_over_whole(
     assert [name for name in caches if "second" not in name] == []
 
 
+@pytest.mark.slow
 def test_a_build_that_does_not_arrive_whole_changes_nothing(
     phone: Phone, page: Page, host: Host, second: Path, guard: Guard
 ) -> None:

@@ -22,6 +22,7 @@ from tests.engines.webkit import WebKit
 MARKS = (
     "first_visit: a host of its own, of which the browser has seen nothing",
     "only(name): in the engine of this name alone",
+    "slow_in(name): in the engine of this name with the slow tests only, as another has shown it",
     "allows(*words): errors with these words pass, in a test that breaks things on purpose",
     "firefox_preferences(preferences): in Firefox alone, with other preferences",
 )
@@ -44,7 +45,12 @@ def pytest_generate_tests(metafunc: pytest.Metafunc) -> None:
     names = only.args if only else NAMES
     if metafunc.definition.get_closest_marker("firefox_preferences"):
         names = ("firefox",)
-    metafunc.parametrize("engine", names, indirect=True)
+    later = metafunc.definition.get_closest_marker("slow_in")
+    slow = later.args if later else ()
+    engines = [
+        pytest.param(name, marks=[pytest.mark.slow] if name in slow else []) for name in names
+    ]
+    metafunc.parametrize("engine", engines, indirect=True)
 
 
 @pytest.fixture(scope="session")

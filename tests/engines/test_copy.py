@@ -25,6 +25,7 @@ def second(site: Path, tmp_path_factory: pytest.TempPathFactory) -> Path:
     return make_second_build(site, tmp_path_factory.mktemp("second") / "site")
 
 
+@pytest.mark.slow_in("webkit")
 def test_the_copy_needs_no_network_and_changes_as_a_whole(
     engine: Engine, host: Host, second: Path
 ) -> None:

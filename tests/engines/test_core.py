@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from typing import Any
 
+import pytest
+
 from build_tools.pages.macros.checkers import fragment
 from checkers import run
 from checkers.catalogue import CHECKERS
@@ -41,6 +43,7 @@ def test_a_visit_to_the_checkers(engine: Engine) -> None:
     engine.waits_for(f"{near}.some((one) => one.href.includes('dc-sources/ev-charge-point/'))")
 
 
+@pytest.mark.slow_in("webkit")
 def test_the_other_checkers_answer_as_on_the_command_line(engine: Engine) -> None:
     """A weighing, an arrangement, a schedule and a case for practice, from one start."""
     engine.open("checkers/schedule/")

@@ -38,6 +38,7 @@ def keeps(engine: Engine) -> None:
     engine.waits_for_text("Kept", TOLD)
 
 
+@pytest.mark.slow_in("webkit")
 def test_kept_goes_with_the_case_it_was_said_of(engine: Engine) -> None:
     """Another value and another label each take the word away."""
     engine.open(SOUND)
