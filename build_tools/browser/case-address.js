@@ -47,10 +47,20 @@ export function writeAddress(checker) {
   }
   checker.tooLong = fragment.length > LONGEST;
   const kept = checker.tooLong ? "" : fragment; // half a case would be another case
-  // A fragment that is an anchor stays until something is typed.
-  if (checker.own && (kept || fromFragment(location.hash)) && checker.root.isConnected) {
-    replaceAddress(kept ? `#${kept}` : location.pathname);
+  const given = fromFragment(location.hash);
+  if (given && location.hash !== checker.address) {
+    return; // another case was opened this moment, and is not read yet
   }
+  // A fragment that is an anchor stays until something is typed.
+  if (checker.own && (kept || given) && checker.root.isConnected) {
+    replaceAddress(kept ? `#${kept}` : location.pathname);
+    addressRead(checker);
+  }
+}
+
+/** Remember the address that the form has been filled from, or was written from it. */
+export function addressRead(checker) {
+  checker.address = location.hash;
 }
 
 function replaceAddress(address) {

@@ -4,7 +4,7 @@ import { showFarDay } from "./far-day.js";
 import { keepOneAnswer, showUnits } from "./fields.js";
 import { known, partAt, read, readyForPaper, showProblems, write } from "./form.js";
 import { fromFragment, toFragment } from "./address.js";
-import { keepInAddress, writeAddress, writeAtOnce } from "./case-address.js";
+import { addressRead, keepInAddress, writeAddress, writeAtOnce } from "./case-address.js";
 import { showInWords } from "./in-words.js";
 import { offerKeeping } from "./keep.js";
 import { watchDevice, watchNoDevice } from "./last-device.js";
@@ -52,6 +52,7 @@ export function mount(root) {
 }
 
 function fill(checker, lesson) {
+  addressRead(checker);
   const typed = checker.own ? typedBefore() : null;
   const shared = typed?.request ?? lesson ?? (checker.own ? fromFragment(location.hash) : null);
   write(checker.form, shared ?? beginning(checker, recall("last") ?? {}));
@@ -188,6 +189,7 @@ function settings({ form }, request) {
 }
 
 function addressChanged(checker) {
+  addressRead(checker);
   const shared = checker.own ? fromFragment(location.hash) : null;
   if (shared && toFragment(shared) !== toFragment(checker.request)) {
     const take = () => { write(checker.form, shared); checker.device.written(); judge(checker); };

@@ -111,3 +111,24 @@ def test_a_broken_address_is_a_form_with_what_can_be_read_and_what_cannot(phone:
     expect(phone.field("device", "type").locator("input:checked")).to_have_count(0)
     expect(phone.field("device", "type").locator("[data-problem]")).to_contain_text("'Z'")
     expect(phone.page.locator("[data-strange]")).to_have_count(2)
+
+
+# The write that was due comes before the browser tells of the new address.
+OPENED_WHILE_WRITING = """(address) => {
+  location.hash = address;
+  dispatchEvent(new Event("pagehide"));
+}"""
+
+
+def test_a_case_opened_while_another_is_written_is_not_written_over(
+    phone: Phone, page: Page
+) -> None:
+    """The address that was opened counts, and not what waited to be written into it."""
+    sound = CASE.replace("%3E300+ms", "28+ms").replace("circuit.dc_residual=50+mA&", "")
+    phone.open(CHECKER + sound)
+    phone.waits_until_running()
+
+    page.evaluate(OPENED_WHILE_WRITING, CASE)
+
+    phone.waits_for("fail")
+    expect(phone.field("readings", "0", "value").locator("input")).to_have_value(">300 ms")

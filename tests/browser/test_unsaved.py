@@ -147,6 +147,7 @@ def test_labels_that_are_edited_in_the_log_stand_there_after_a_reload(
     expect(page.locator("[data-edit] [name=note]")).to_have_value("not yet saved")
 
 
+@pytest.mark.slow
 @pytest.mark.first_visit
 def test_a_newer_build_finds_in_every_tab_what_was_typed(
     phone: Phone, context: BrowserContext, host: Host, same_day: Path
@@ -178,7 +179,6 @@ def test_a_newer_build_finds_in_every_tab_what_was_typed(
     assert "(second)" not in first
 
 
-@pytest.mark.slow
 @pytest.mark.first_visit
 def test_a_newer_build_waits_for_a_schedule_too_long_to_be_carried_over(
     phone: Phone, context: BrowserContext, host: Host, same_day: Path
