@@ -9,10 +9,11 @@ from build_tools.site.corrections import corrected_days, corrections
 
 
 def test_corrections_stand_newest_first_and_none_is_of_a_later_build() -> None:
-    """Each day stands once, and no build tells of what it does not hold."""
+    """Each day stands once for the same codes, and no build tells of what it does not hold."""
     days = [one.on for one in corrections()]
 
-    assert days == sorted(set(days), reverse=True)
+    assert days == sorted(days, reverse=True)
+    assert len({(one.on, one.codes) for one in corrections()}) == len(days)
     assert days[0] <= day_of_sources()
 
 
@@ -26,6 +27,7 @@ def test_every_correction_says_what_was_wrong() -> None:
             assert text[0].isupper() or text[0] in "×.", text
             assert text.endswith("."), text
             assert text in shown
+        assert all(name in shown for name in one.codes or ["every local code"])
 
 
 def test_the_page_knows_the_corrections_of_its_own_build() -> None:
