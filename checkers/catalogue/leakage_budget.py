@@ -27,6 +27,7 @@ from checkers.judgement.leakage.standing_leakage import (
     listed,
 )
 from checkers.judgement.limits.safe_rounding import rounded_down, rounded_up
+from checkers.wording.book import part
 
 OTHER = "other"
 DIGITS = 5
@@ -35,23 +36,6 @@ FILTERS = (
     ("on", "filter on: mains frequency only"),
     ("unknown", "not known"),
 )
-DC_APART = (
-    "Only alternating leakage is counted here. Smooth DC through the device is another matter: "
-    "measure it with a DC-reading clamp."
-)
-FILTER = (
-    "The measurement holds for what the clamp lets through: say whether its filter was on. "
-    "Drives and chargers leak at higher frequencies too."
-)
-WORST_CASE = (
-    "Parts of unknown angle and items of unknown line are added in full, which is the worst case."
-)
-CANCELS = (
-    "Leakage on different lines of a three-phase device partly cancels, but only while all of "
-    "them are on: measure again with the single-phase loads of each line off in turn. For "
-    "three-phase equipment take what it leaks with a line missing."
-)
-SPLIT_ON_ONE_LINE = "The split takes all items of a device as on one line, which is the worst case."
 SUPPLIES = (
     ("unknown", "not known"),
     ("single-phase", "single-phase: all on one line"),
@@ -276,11 +260,15 @@ def _cautions(leakage: StandingLeakage, budget: Budget) -> list[str]:
     unknown = leakage.measured is not None and leakage.clamp_filter == "unknown"
     return [
         *_half_test(leakage, budget),
-        *([FILTER] if unknown else []),
-        *([WORST_CASE] if len(leakage.items) > 1 else []),
-        *([CANCELS] if _may_span(leakage) else []),
-        *([SPLIT_ON_ONE_LINE] if leakage.items and not leakage.is_on_one_line else []),
-        DC_APART,
+        *([part("leakage.filter-not-said")] if unknown else []),
+        *([part("leakage.added-in-full")] if len(leakage.items) > 1 else []),
+        *([part("leakage.partly-cancels")] if _may_span(leakage) else []),
+        *(
+            [part("leakage.split-on-one-line")]
+            if leakage.items and not leakage.is_on_one_line
+            else []
+        ),
+        part("leakage.smooth-dc-apart"),
     ]
 
 
@@ -293,12 +281,9 @@ def _half_test(leakage: StandingLeakage, budget: Budget) -> list[str]:
     carried = carried_by(leakage).total
     if budget.no_trip is None or not carried:
         return []
-    total = rounded_up(budget.no_trip + carried)
-    says = (
-        f"With these loads on, a no-trip test of {budget.no_trip:g} mA drives up to {total:g} mA: "
-        "a trip then is no fault of the device. Take the loads off and repeat."
-    )
-    return [says]
+    total = f"{rounded_up(budget.no_trip + carried):g}"
+    test = f"{budget.no_trip:g}"
+    return [part("leakage.no-trip-test-with-loads-on", test=test, total=total)]
 
 
 def _example(title: str, outcome: Outcome, **request: Any) -> Example:

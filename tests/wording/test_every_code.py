@@ -25,7 +25,6 @@ NOT_YET = frozenset(
         "dc",
         "equipment",
         "inference",
-        "leakage",
         "plan",
         "series",
         "years",

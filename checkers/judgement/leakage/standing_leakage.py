@@ -23,6 +23,7 @@ from checkers.judgement.leakage.phasors import (
     may_cancel,
 )
 from checkers.judgement.limits.current_bands import operating_band
+from checkers.wording.book import part
 
 Where = tuple[str, str]  # through what a leakage flows, and on which line
 OLDER_MARGIN = "trade-practice/standing-leakage"
@@ -184,7 +185,7 @@ def budget_of(case: Case) -> Budget:
 def listed(load: str, label: str, count: int, leakage: float | None, where: Where) -> ListedItem:
     """Return an item of a list; where no leakage is given, that of its kind is taken."""
     known = LOADS.get(load)
-    name = label or (known.name if known else "item")
+    name = label or (known.name if known else part("leakage.item"))
     figure = known.figure("leakage") if known else None
     if leakage is not None or figure is None:
         return ListedItem(name, count, *where, leakage or 0.0, leakage, is_given=True, source=None)
