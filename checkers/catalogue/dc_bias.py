@@ -17,12 +17,7 @@ from checkers.judgement.dc.bias import judge_dc_bias
 from checkers.judgement.dc.bias_case import DcBiasCase
 from checkers.physics.core.button_under_bias import greatest_button_current
 from checkers.physics.core.parameters import CORE
-
-SPREAD = (
-    "The trip current is calculated, not measured. The band is a judged spread of cores and "
-    "relays that still pass the type test, no confidence interval: a device may lie outside it. "
-    "In print, smooth DC has made devices more sensitive as well as less."
-)
+from checkers.wording.book import part
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -57,7 +52,7 @@ def check(inputs: Inputs) -> Result:
     return Result(
         findings=judge_dc_bias(asked),
         answer=_answer(asked) if asked.modelled else {},
-        cautions=(SPREAD,),
+        cautions=(part("dc.spread-of-model"),),
     )
 
 
@@ -70,7 +65,7 @@ def _answer(asked: DcBiasCase) -> dict[str, Any]:
         "button_operates": asked.button.value,
         "button_current": _current(greatest_button_current(asked.rated)) if asked.rated else "",
         "own_trip_current": _current(own.typical),
-        "opens_on_the_dc": asked.opens_on_the_dc if asked.type_known else "not known",
+        "opens_on_the_dc": asked.opens_on_the_dc if asked.type_known else part("dc.not-known"),
         "dc_tolerated": _tolerated(asked),
         "figures_for_type": asked.modelled_type,
         "points": [[_round(one.dc_residual), _round(one.trip.typical)] for one in asked.curve],
@@ -89,7 +84,7 @@ def _answer(asked: DcBiasCase) -> dict[str, Any]:
 def _tolerated(asked: DcBiasCase) -> Figure | str:
     if asked.tolerated is not None:
         return _current(asked.tolerated)
-    return "none declared" if asked.type_known else "not known"
+    return part("dc.none-declared" if asked.type_known else "dc.not-known")
 
 
 def _known_points(asked: DcBiasCase) -> list[dict[str, Any]]:
@@ -99,7 +94,7 @@ def _known_points(asked: DcBiasCase) -> list[dict[str, Any]]:
         {
             "dc_residual": _current(one.dc_residual),
             "ac_trip_current": _current(one.trip_current),
-            "says": f"a device that trips at {format_quantity(one.own_trip_current, 'mA')} alone",
+            "says": part("dc.bench-point", current=format_quantity(one.own_trip_current, "mA")),
             "source": one.citation.words,
             "kind": "measured",
         }
@@ -112,7 +107,7 @@ def _known_points(asked: DcBiasCase) -> list[dict[str, Any]]:
             {
                 "dc_residual": _current(asked.tolerated),
                 "ac_trip_current": _current(asked.rated),
-                "says": "at most, with the DC this type is declared to bear",
+                "says": part("dc.declared-point"),
                 "source": row.citation.words,
                 "kind": "declared",
             }

@@ -16,15 +16,8 @@ from checkers.judgement.dc.bias_case import DcBiasCase
 from checkers.judgement.dc.demonstration import judge_set_up, judge_what_is_seen, supply_is_safe
 from checkers.judgement.dc.demonstration_steps import expected_readings, steps
 from checkers.physics.core.injection import Injection
+from checkers.wording.book import part
 
-BUTTON = (
-    "The test button works at the rated voltage only: its resistor draws its current from the "
-    "poles. On a rig of extra-low voltage it does nothing on a sound device, and shows nothing."
-)
-LIVE = (
-    "At the rated voltage the rig is live: only from an isolating transformer that feeds it alone, "
-    "behind covers, and by people who are allowed to work on live parts."
-)
 MOST_TURNS = 100  # more would load the core as a second winding, and change what is to be seen
 
 
@@ -88,8 +81,12 @@ def check(inputs: Inputs) -> Result:
     return Result(
         findings=[*findings, *_seen(inputs, asked)],
         answer=answer,
-        cautions=(BUTTON, LIVE) if safe else (),
+        cautions=_cautions() if safe else (),
     )
+
+
+def _cautions() -> tuple[str, ...]:
+    return part("dc.button-needs-rated-voltage"), part("dc.rig-is-live")
 
 
 def _seen(inputs: Inputs, asked: DcBiasCase) -> list[Finding]:
@@ -103,7 +100,7 @@ def _answer(injection: Injection) -> dict[str, Any]:
         "resistance": _figure(injection.resistance, "ohm"),
         "standard_value": _figure(injection.standard_value, "ohm"),
         "power": _figure(injection.power, "W"),
-        "power_rating": "none made" if rating is None else _figure(rating, "W"),
+        "power_rating": part("dc.no-rating-made") if rating is None else _figure(rating, "W"),
         "current": _figure(injection.current, "mA"),
         "turns": injection.turns,
         "dc_residual": _figure(injection.dc_residual, "mA"),

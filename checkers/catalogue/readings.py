@@ -11,7 +11,7 @@ from checkers.domain.inputs.fields import group, many
 from checkers.domain.question import Question
 from checkers.domain.verdicts import Outcome, Result
 from checkers.judgement.case import Case
-from checkers.judgement.dc.fitness import SAID_NOTHING
+from checkers.judgement.dc.fitness import nothing_said_of_dc
 from checkers.judgement.device.dc_tests import not_tested_with_dc
 from checkers.judgement.device.still_to_test import next_test, still_to_do
 from checkers.judgement.device.whole_verdict import judge_whole
@@ -42,7 +42,7 @@ def check(inputs: Inputs) -> Result:
     code still requires is still to do, and the first of it the next test.
     """
     case = inputs.case
-    said_nothing = () if inputs.circuit.dc_residual is not None else (SAID_NOTHING,)
+    said_nothing = () if inputs.circuit.dc_residual is not None else (nothing_said_of_dc(),)
     missing = still_to_do(inputs.readings, case)
     return Result(
         findings=judge_whole(inputs.readings, case),

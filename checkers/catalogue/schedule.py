@@ -16,7 +16,7 @@ from checkers.domain.inputs.fields import text as words
 from checkers.domain.inputs.parsing import parse_inputs
 from checkers.domain.question import Question
 from checkers.domain.verdicts import Finding, Judges, Outcome, Result
-from checkers.judgement.dc.fitness import SAID_NOTHING
+from checkers.judgement.dc.fitness import nothing_said_of_dc
 from checkers.judgement.schedule.file.delimiters import BY_NAME
 from checkers.judgement.schedule.file.intake import Given
 from checkers.judgement.schedule.file.layout import BadMapping
@@ -179,7 +179,7 @@ def summary_of(schedule: Schedule, inputs: Inputs, findings: list[Finding] | Non
         findings=[*findings_on_the_whole(schedule), *findings],
         answer=answer_of(schedule, inputs.rules),
         still_to_do=still_to_do(schedule.totals),
-        cautions=(SAID_NOTHING,),
+        cautions=(nothing_said_of_dc(),),
     )
 
 

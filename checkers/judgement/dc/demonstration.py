@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
+from collections.abc import Mapping
 
 from checkers.domain.limits.limit import Limit
 from checkers.domain.quantities.quantity import format_quantity
@@ -14,9 +14,10 @@ from checkers.judgement.limits.numbers import figure_numbers
 from checkers.physics.core.injection import Injection
 from checkers.physics.core.injection_rules import INJECTION
 from checkers.physics.core.parameters import CORE
+from checkers.wording.book import part
+from checkers.wording.finding import NO_FACTS, finding
 
-SEEN = "what will be seen"
-FEWER_TURNS = "Take fewer turns and a higher voltage of the source, or less DC."
+HAS_MARGIN = "dc.resistor-has-margin"
 
 
 def judge_set_up(injection: Injection) -> list[Finding]:
@@ -34,19 +35,14 @@ def supply_is_safe(injection: Injection) -> bool:
 def _supply(injection: Injection) -> Finding:
     rule, safe = INJECTION.supply, supply_is_safe(injection)
     limit = Limit("V", at_most=rule.value)
-    most = format_quantity(rule.value, "V")
-    return Finding(
-        about="voltage of the DC source",
-        outcome=Outcome.PASS if safe else Outcome.FAIL,
-        says=f"Ripple-free DC up to {most} from a safety source needs no cover in a dry place. "
-        "That the source is separated, ripple-free and current limited is for you to check."
-        if safe
-        else f"Above {most} of DC this may not lie open on a bench: no resistor is given for it.",
-        judges=Judges.INSTALLATION_CODE,
+    return finding(
+        "dc.source-safe-to-touch" if safe else "dc.source-voltage-too-high",
+        Outcome.PASS if safe else Outcome.FAIL,
+        Judges.INSTALLATION_CODE,
+        {"most": format_quantity(rule.value, "V")},
         measured=format_quantity(injection.supply_voltage, "V"),
         measured_as=MeasuredAs.GIVEN,
         limit=str(limit),
-        do_next="" if safe else "Use a safety source of 12 V or 24 V, and more turns.",
         field="supply_voltage",
         sources=(rule.citation,),
         numbers=figure_numbers(injection.supply_voltage, limit),
@@ -54,53 +50,47 @@ def _supply(injection: Injection) -> Finding:
 
 
 def _resistor(injection: Injection) -> Finding:
-    if injection.standard_value < INJECTION.resistance.value:
-        says = "So low a resistor leaves the current to leads and contacts: use more turns."
-        least = INJECTION.resistance.value
-        numbers = figure_numbers(injection.standard_value, Limit("ohm", at_least=least))
-        return _resistor_finding(
-            injection, Outcome.FAIL, says, numbers, INJECTION.resistance.citation
-        )
+    least = INJECTION.resistance
+    if injection.standard_value < least.value:
+        numbers = figure_numbers(injection.standard_value, Limit("ohm", at_least=least.value))
+        return _resistor_finding("dc.resistor-too-low", injection, numbers, least.citation)
     if injection.loading < INJECTION.loading.value:
         return _loads_the_core(injection)
     numbers = figure_numbers(injection.power, Limit("W", at_most=INJECTION.heat.value))
     rating = injection.power_rating
     if injection.power > INJECTION.heat.value or rating is None:
-        says = "So much heat on a bench burns people and things: use more turns or less voltage."
-        return _resistor_finding(injection, Outcome.FAIL, says, numbers, INJECTION.heat.citation)
-    says = (
-        f"It turns {format_quantity(injection.power, 'W', 2)} into heat; rated "
-        f"{format_quantity(rating, 'W')} it has the margin wanted."
-    )
-    return _resistor_finding(injection, Outcome.PASS, says, numbers, INJECTION.margin.citation)
+        return _resistor_finding("dc.resistor-too-hot", injection, numbers, INJECTION.heat.citation)
+    facts = {
+        "power": format_quantity(injection.power, "W", 2),
+        "rating": format_quantity(rating, "W"),
+    }
+    return _resistor_finding(HAS_MARGIN, injection, numbers, INJECTION.margin.citation, facts)
 
 
 def _loads_the_core(injection: Injection) -> Finding:
     rule = INJECTION.loading
-    seen = format_quantity(injection.loading, "ohm", 2)
-    says = (
-        f"So many turns with so low a resistor load the core as a second winding: {seen} seen from "
-        "one turn. That alone would raise the trip current, and show what DC does not do."
-    )
     numbers = figure_numbers(injection.loading, Limit("ohm", at_least=rule.value))
-    finding = _resistor_finding(injection, Outcome.FAIL, says, numbers, rule.citation)
-    return replace(finding, do_next=FEWER_TURNS)
+    facts = {"seen": format_quantity(injection.loading, "ohm", 2)}
+    return _resistor_finding("dc.resistor-loads-core", injection, numbers, rule.citation, facts)
 
 
 def _resistor_finding(
-    injection: Injection, outcome: Outcome, says: str, numbers: Numbers, source: Citation
+    code: str,
+    injection: Injection,
+    numbers: Numbers,
+    source: Citation,
+    facts: Mapping[str, object] = NO_FACTS,
 ) -> Finding:
     value = format_quantity(injection.standard_value, "ohm")
-    return Finding(
-        about="resistor",
-        outcome=outcome,
-        says=says,
-        judges=Judges.FUNCTION,
+    return finding(
+        code,
+        Outcome.PASS if code == HAS_MARGIN else Outcome.FAIL,
+        Judges.FUNCTION,
+        facts,
         measured=f"{value}, {format_quantity(injection.power, 'W', 2)}",
         measured_as=MeasuredAs.CALCULATED,
         limit=str(Limit(numbers.unit, numbers.at_least, numbers.at_most)),
         numbers=numbers,
-        do_next="" if outcome is Outcome.PASS else "Raise the turns, or lower the voltage.",
         field="turns",
         sources=(source, INJECTION.preferred_citation),
     )
@@ -109,43 +99,37 @@ def _resistor_finding(
 def judge_what_is_seen(asked: DcBiasCase) -> Finding:
     """Return the finding on what the demonstration will show with the device named."""
     if not asked.modelled or not asked.type_known or asked.rated is None:
-        says = "What will be seen depends on the device: give its type, rating and form."
-        return _seen(asked, Outcome.CANNOT_SAY, says, "device")
+        return _seen(asked, "dc.device-to-show-missing", Outcome.CANNOT_SAY, field="device")
     if asked.opening_band is not None:
-        return _seen_with_a_type_that_senses_dc(asked)
+        return _seen(asked, *OF_A_TYPE_THAT_SENSES_DC[asked.opens_on_the_dc])
+    facts = {"without": band_words(asked.own), "with_dc": band_words(asked.trip)}
     if asked.trip.low > asked.own.high:
-        says = (
-            f"The AC trip current should rise from {band_words(asked.own)} to "
-            f"{band_words(asked.trip)}: the difference shows."
-        )
-        return _seen(asked, Outcome.PASS, says)
-    says = (
-        f"With this DC the device may open at {band_words(asked.trip)}, without at "
-        f"{band_words(asked.own)}: the difference may not show. Use more DC, or measure its own "
-        "trip current first."
-    )
-    return _seen(asked, Outcome.CANNOT_SAY, says)
+        return _seen(asked, "dc.difference-shows", Outcome.PASS, facts)
+    return _seen(asked, "dc.difference-may-not-show", Outcome.CANNOT_SAY, facts)
 
 
-def _seen_with_a_type_that_senses_dc(asked: DcBiasCase) -> Finding:
-    says = {
-        "must": "The device should open on the DC alone: that is what its type adds.",
-        "may": "The device may open on the DC alone, or not: both are allowed.",
-        "no": "Nothing should change: the DC neither blinds this type nor opens it.",
-    }[asked.opens_on_the_dc]
-    decided = asked.opens_on_the_dc != "may"
-    return _seen(asked, Outcome.PASS if decided else Outcome.CANNOT_SAY, says)
+OF_A_TYPE_THAT_SENSES_DC = {
+    "must": ("dc.opens-on-dc-alone", Outcome.PASS),
+    "may": ("dc.may-open-on-dc-alone", Outcome.CANNOT_SAY),
+    "no": ("dc.nothing-changes", Outcome.PASS),
+}
 
 
-def _seen(asked: DcBiasCase, outcome: Outcome, says: str, field: str = "dc_wanted") -> Finding:
+def _seen(
+    asked: DcBiasCase,
+    code: str,
+    outcome: Outcome,
+    facts: Mapping[str, object] = NO_FACTS,
+    field: str = "dc_wanted",
+) -> Finding:
     band = asked.opening_band
     points = tuple(one.citation for one in CORE.bench_points[:1]) if asked.modelled else ()
-    return Finding(
-        about=SEEN,
-        outcome=outcome,
-        says=says,
-        judges=Judges.FUNCTION,
-        measured=f"{format_quantity(asked.dc, 'mA')} of residual DC",
+    return finding(
+        code,
+        outcome,
+        Judges.FUNCTION,
+        facts,
+        measured=part("dc.residual-dc", dc=format_quantity(asked.dc, "mA")),
         measured_as=MeasuredAs.CALCULATED,
         field=field,
         sources=band.sources if band else (*points, CORE.in_print_citation),

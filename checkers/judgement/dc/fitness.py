@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-import dataclasses
+from collections.abc import Mapping
+from typing import Any
 
 from checkers.domain.device.device import DeviceType
 from checkers.domain.device.readings import Waveform
@@ -17,15 +18,11 @@ from checkers.judgement.case import Case
 from checkers.judgement.limits.comparison import compare
 from checkers.judgement.limits.current_bands import operating_band
 from checkers.judgement.limits.numbers import reading_numbers
+from checkers.wording.book import part
+from checkers.wording.finding import NO_FACTS, finding, reworded
 
-ABOUT = "smooth DC through the device"
-FIND_THE_DC = (
-    "Find where the DC comes from and take it away, or fit a type that bears it; then test again."
-)
-SAID_NOTHING = (
-    "These readings say nothing of fitness for DC: measure the smooth DC through the device "
-    "with a DC-reading clamp, loads on, and check its type against the equipment."
-)
+MEASURED = "dc.measured-"
+"""What the code of every finding on measured smooth DC begins with."""
 
 
 def tolerated_dc_row(case: Case) -> Row | None:
@@ -45,14 +42,23 @@ def judge_dc_fitness(case: Case) -> list[Finding]:
         return []
     row = tolerated_dc_row(case)
     if row is None:
-        return [_type_not_known(dc)]
+        return [_finding("dc.measured-type-missing", dc, Outcome.CANNOT_SAY)]
     tolerated = row.at_most(case.device.rated_residual_current)
     if row.undeclared:
         return [_nothing_declared(dc, case, row)]
     if tolerated is None or _rating_decides(dc, tolerated, case):
-        return [_rating_not_known(dc)]
-    finding = _compared(dc, tolerated, case, row)
-    return [_seen_by_the_device(finding, dc, case)]
+        return [_finding("dc.measured-rating-missing", dc, Outcome.CANNOT_SAY)]
+    return [_seen_by_the_device(_compared(dc, tolerated, case, row), dc, case)]
+
+
+def nothing_said_of_dc() -> str:
+    """Return the caution where readings come without the smooth DC through the device."""
+    return part("dc.readings-say-nothing")
+
+
+def speaks_of_measured_dc(found: Finding) -> bool:
+    """Tell whether a finding is on smooth DC that was measured with the readings."""
+    return found.code.startswith(MEASURED)
 
 
 def _rating_decides(dc: float, tolerated: float, case: Case) -> bool:
@@ -61,77 +67,64 @@ def _rating_decides(dc: float, tolerated: float, case: Case) -> bool:
     return unknown and case.device.senses_smooth_dc and dc > tolerated
 
 
-def _seen_by_the_device(finding: Finding, dc: float, case: Case) -> Finding:
+def _seen_by_the_device(found: Finding, dc: float, case: Case) -> Finding:
     """Leave open DC that the device senses itself, up to where it must have opened."""
     band = operating_band(case, Waveform.SMOOTH_DC.value)
-    if finding.outcome is not Outcome.FAIL or not case.device.senses_smooth_dc:
-        return finding
+    if found.outcome is not Outcome.FAIL or not case.device.senses_smooth_dc:
+        return found
+    facts = {"measured": found.measured, "type": case.device.type, "limit": found.limit}
     if band is None or band.at_most is None or dc >= band.at_most:
-        says = f"{finding.measured} of smooth DC should have opened a type {case.device.type}."
-        return dataclasses.replace(finding, says=says)
-    says = (
-        f"{finding.measured} is more than type {case.device.type} is declared to bear "
-        f"({finding.limit}); it senses DC and may open, but its AC operation is not assured."
-    )
-    return dataclasses.replace(finding, says=says, outcome=Outcome.CANNOT_SAY)
+        return reworded(found, "dc.measured-should-have-opened-it", facts)
+    code = "dc.measured-over-declared-may-open-it"
+    return reworded(found, code, facts, outcome=Outcome.CANNOT_SAY)
 
 
 def _compared(dc: float, tolerated: float, case: Case, row: Row) -> Finding:
     measured = Measured(Said.FIGURE, dc, "mA")
     limit = Limit("mA", at_most=tolerated)
     spread = case.current_uncertainty(tolerated)
-    compared = compare(measured, limit, spread, JUDGING.confidence)
-    words = f"Type {case.device.type} bears {format_quantity(tolerated, 'mA')} of smooth DC"
-    says = {
-        Outcome.PASS: f"{words}; {measured} was measured, at that moment.",
-        Outcome.FAIL: f"{words}; {measured} can blind it, and the button may still work.",
-        Outcome.BORDERLINE: f"{words}; {measured} is too close to tell with this uncertainty.",
-    }[compared.outcome]
-    finding = _finding(dc, compared.outcome, says, row=row, limit=str(limit))
-    numbers = reading_numbers(measured, limit, spread)
-    return dataclasses.replace(finding, numbers=numbers)
+    outcome = compare(measured, limit, spread, JUDGING.confidence).outcome
+    return _finding(
+        COMPARED[outcome],
+        dc,
+        outcome,
+        {"type": case.device.type, "tolerated": format_quantity(tolerated, "mA")},
+        limit=str(limit),
+        sources=citations(row),
+        numbers=reading_numbers(measured, limit, spread),
+    )
 
 
 def _nothing_declared(dc: float, case: Case, row: Row) -> Finding:
-    if dc == 0:
-        says = "No smooth DC was measured, at that moment."
-        return _finding(dc, Outcome.PASS, says, row=row, limit="none declared")
-    says = (
-        f"No smooth DC is declared for type {case.device.type}; "
-        f"{format_quantity(dc, 'mA')} can blind it, and the button may still work."
-    )
-    return _finding(dc, Outcome.FAIL, says, row=row, limit="none declared")
-
-
-def _type_not_known(dc: float) -> Finding:
-    says = "How much smooth DC the device bears depends on its type, which is not given."
-    return _finding(dc, Outcome.CANNOT_SAY, says, do_next="Read the type symbol on the device.")
-
-
-def _rating_not_known(dc: float) -> Finding:
-    says = "How much smooth DC this type bears depends on its rating, which is not given."
-    return _finding(dc, Outcome.CANNOT_SAY, says, do_next="Read IΔn on the device.")
-
-
-def _finding(  # noqa: PLR0913  # the parts of a finding that differ here
-    dc: float,
-    outcome: Outcome,
-    says: str,
-    *,
-    row: Row | None = None,
-    limit: str = "",
-    do_next: str = "",
-) -> Finding:
-    bad = outcome in (Outcome.FAIL, Outcome.BORDERLINE)
-    return Finding(
-        about=ABOUT,
-        outcome=outcome,
-        says=says,
-        judges=Judges.FITNESS_FOR_DC,
-        measured=format_quantity(dc, "mA"),
-        measured_as=MeasuredAs.MEASURED,
-        limit=limit,
-        do_next=FIND_THE_DC if bad else do_next,
-        field="circuit.dc_residual",
+    none = dc == 0
+    return _finding(
+        "dc.measured-none" if none else "dc.measured-where-none-declared",
+        dc,
+        Outcome.PASS if none else Outcome.FAIL,
+        {"type": case.device.type},
+        limit=part("dc.none-declared"),
         sources=citations(row),
     )
+
+
+def _finding(
+    code: str, dc: float, outcome: Outcome, facts: Mapping[str, object] = NO_FACTS, **rest: Any
+) -> Finding:
+    measured = format_quantity(dc, "mA")
+    return finding(
+        code,
+        outcome,
+        Judges.FITNESS_FOR_DC,
+        {"measured": measured, **facts},
+        measured=measured,
+        measured_as=MeasuredAs.MEASURED,
+        field="circuit.dc_residual",
+        **rest,
+    )
+
+
+COMPARED = {
+    Outcome.PASS: "dc.measured-within-declared",
+    Outcome.FAIL: "dc.measured-over-declared",
+    Outcome.BORDERLINE: "dc.measured-close-to-declared",
+}

@@ -10,7 +10,7 @@ from dataclasses import dataclass
 
 from checkers.domain.causes import REMAINDER
 from checkers.domain.verdicts import Finding, Outcome, StillToDo
-from checkers.judgement.dc.fitness import ABOUT as DC_MEASURED
+from checkers.judgement.dc.fitness import speaks_of_measured_dc
 from checkers.judgement.inference.weighing.hypotheses import READING_WRONG
 from checkers.physics.scatter import SCATTER
 from checkers.wording.reading_names import spoken
@@ -44,8 +44,8 @@ def standing_of(findings: Sequence[Finding], missing: Sequence[StillToDo] = ()) 
     """Return how a device stands by its findings, and by the tests that are still to do."""
     failed = [one for one in findings if one.outcome is Outcome.FAIL]
     return Standing(
-        failing=_names([one for one in failed if one.about != DC_MEASURED]),
-        dc_fails=any(one.about == DC_MEASURED for one in failed),
+        failing=_names([one for one in failed if not speaks_of_measured_dc(one)]),
+        dc_fails=any(map(speaks_of_measured_dc, failed)),
         open=_names([one for one in findings if one.outcome in NOT_YET]),
         missing=tuple(one.words for one in missing),
     )
