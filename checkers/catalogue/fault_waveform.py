@@ -22,15 +22,9 @@ from checkers.physics.converter.fault_setting import Setting
 from checkers.physics.converter.fault_study import FaultStudy, deciding, study_everywhere
 from checkers.physics.converter.waveform_points import drawn_points
 from checkers.physics.converter.waveform_values import WaveformValues
+from checkers.wording.book import part
 
 SMALLEST_LINE = 0.01  # of the r.m.s.: weaker spectral lines are not listed
-NO_SMOOTHING = "The smoothing given plays no part: this circuit has no link capacitor of its own."
-NO_SWITCHING = "The switching frequency given plays no part: nothing switches in this fault."
-SWITCHING_TAKEN = (
-    "The switching frequency was taken as {}. Drives often switch at 2 kHz to 16 kHz, where the "
-    "product standard sets no limit for any type: give it, and ask the manufacturer of the device."
-)
-NO_FIRING = "The delay angle given plays no part: this circuit has no thyristors."
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -121,7 +115,7 @@ def _answer(
         "class": asked.waveform.value,
         "class_meaning": asked.waveform.meaning,
         "type": worst.type,
-        "decided_by": f"a fault on {PLACES[worst.place]}",
+        "decided_by": part("equipment.fault-on", place=PLACES[worst.place]),
         "place": asked.place,
         "faults": [_fault(one) for one in studies],
         "harmonics": _harmonics(circuit, asked, switching),
@@ -137,7 +131,9 @@ def _figures(figures: WaveformValues) -> dict[str, Any]:
         "average": Figure(round(figures.average, 3), "mA"),
         "rms": Figure(round(figures.rms, 3), "mA"),
         "peak": Figure(round(figures.peak, 3), "mA"),
-        "ripple": Figure(round(100.0 * figures.ripple, 2), "%") if direct else "no direct part",
+        "ripple": Figure(round(100.0 * figures.ripple, 2), "%")
+        if direct
+        else part("equipment.no-direct-part"),
         "longest_low_interval": Figure(round(low, 2), "degree"),
         "longest_low_time": Figure(round(low / 0.36 / figures.trace.frequency, 3), "ms"),
     }
@@ -175,18 +171,21 @@ def _simulated(fault: FaultStudy) -> float:
 def _switching_taken(circuit: Circuit, fault: FaultStudy, inputs: Inputs) -> tuple[str, ...]:
     """Name the switching frequency that was taken, where none was given and the fault sees one."""
     if inputs.switching_frequency is not None:
-        return () if _switching(circuit, fault, None) else (NO_SWITCHING,)
+        return (
+            () if _switching(circuit, fault, None) else (part("equipment.switching-plays-no-part"),)
+        )
     if not _switching(circuit, fault, None):
         return ()
-    return (SWITCHING_TAKEN.format(format_quantity(_simulated(fault), "Hz")),)
+    taken = format_quantity(_simulated(fault), "Hz")
+    return (part("equipment.switching-taken", frequency=taken),)
 
 
 def _plays_no_part(circuit: Circuit, inputs: Inputs) -> tuple[str, ...]:
     notes = []
     if inputs.smoothing and not inputs.setting.smoothing_of(circuit):
-        notes.append(NO_SMOOTHING)
+        notes.append(part("equipment.smoothing-plays-no-part"))
     if inputs.delay_angle and not circuit.fired:
-        notes.append(NO_FIRING)
+        notes.append(part("equipment.firing-plays-no-part"))
     return tuple(notes)
 
 

@@ -35,13 +35,8 @@ from checkers.judgement.equipment.type_rules import (
     refused,
 )
 from checkers.judgement.series.dc.by_declaration import judge_declared
+from checkers.wording.book import part
 
-ABOVE = (
-    "No device above this one may be narrower than the DC through it allows, and a type B passes "
-    "up to twice its rating of smooth DC: check the whole arrangement with the series checker."
-)
-SHARED = "Whatever blinds the device leaves every circuit on it without protection."
-BY_ITS_OWN = "by its own interrupter, not by a device type"
 CONDITION = (
     "Where a narrower type serves only under a further condition: only filament lamps behind a "
     "dimmer, a mains transformer in a welding set, every machine used on a site."
@@ -51,8 +46,6 @@ DECLARED = (
     "fault cannot leave more; it says nothing of the type."
 )
 FITTED_ON = "For a device already in place: the code of that day counts for its type."
-NO_DETECTION_HERE = "6 mA DC detection plays no part in what is known of this equipment."
-NO_SEPARATION_HERE = "Separation plays no part in what is known of this equipment."
 MAKER_CHOICES = (
     (SILENT, "nothing is known"),
     *((kind, f"type {kind} suffices, or is called for") for kind in ORDER),
@@ -165,7 +158,7 @@ def _answer(inputs: Inputs, rules: tuple[TypeRule, ...]) -> dict[str, Any]:
     return {
         "type": least,
         "also_acceptable": _also_acceptable(equipment, least, rules),
-        "greatest_smooth_dc": "limited only by the fault loop"
+        "greatest_smooth_dc": part("equipment.limited-by-fault-loop")
         if isinf(equipment.smooth_dc)
         else Figure(equipment.smooth_dc, "mA"),
         "greatest_smooth_dc_source": seen_from(code, equipment.smooth_dc_source).words,
@@ -181,7 +174,7 @@ def _answer_by_interrupter(inputs: Inputs) -> dict[str, Any]:
     most = {} if known is None else {"greatest_smooth_dc": Figure(known[0], "mA")}
     whence = {} if known is None else {"greatest_smooth_dc_source": known[1].citation.words}
     return {
-        "type": BY_ITS_OWN,
+        "type": part("equipment.by-own-interrupter"),
         "also_acceptable": [],
         **most,
         **whence,
@@ -214,13 +207,13 @@ def _also_acceptable(equipment: Equipment, least: str, rules: tuple[TypeRule, ..
     wider = [one for one in ORDER if one != least and covers(one, least) and one not in banned]
     narrower = narrower_types(equipment, least, banned)
     narrower += [
-        f"{kind}, where {where}"
+        part("equipment.type-where", type=kind, where=where)
         for kind, where in conditional(rules, equipment)
         if not covers(kind, least)
     ]
     if not wider:
         return narrower
-    return [*narrower, f"{in_words(wider)}: wider, it sees the same and more"]
+    return [*narrower, part("equipment.wider-sees-more", types=in_words(wider))]
 
 
 def _currents(load: Load, code: Code) -> dict[str, Any]:
@@ -246,17 +239,17 @@ def _both_ways(load: Load) -> dict[str, Any]:
 
 def _cautions(inputs: Inputs, rules: tuple[TypeRule, ...]) -> tuple[str, ...]:
     asked = {also.when for also in inputs.equipment.need.also}
-    cautions = [ABOVE]
+    cautions = [part("equipment.check-whole-arrangement")]
     if inputs.dc_detection and MetBy.DETECTION not in asked:
-        cautions.append(NO_DETECTION_HERE)
+        cautions.append(part("equipment.dc-detection-plays-no-part"))
     if inputs.separation == Separation.SIMPLE and MetBy.SEPARATION not in asked:
-        cautions.append(NO_SEPARATION_HERE)
+        cautions.append(part("equipment.separation-plays-no-part"))
     if inputs.shared:
-        cautions.append(SHARED)
+        cautions.append(part("equipment.blinding-takes-every-circuit"))
     known = inputs.device.type != DeviceType.UNKNOWN
     if inputs.fitted_on and known and inputs.device.type in refused(rules):
         said = [rule.says for rule in rules if inputs.device.type in rule.types]
-        cautions += [f"For new work today: {says}" for says in said]
+        cautions += [part("equipment.for-new-work-today", rule=rule) for rule in said]
     return tuple(cautions)
 
 

@@ -11,7 +11,6 @@ from checkers.judgement.equipment.type_order import ORDER, covers, greatest, lea
 
 NO_DC = "no-dc"
 SILENT = "silent"
-SAYS_NO_DC = "its maker states that no smooth DC above 6 mA can flow"
 
 
 @dataclass(frozen=True, slots=True)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from datetime import date
 
 from checkers.domain.device.device import Device, DeviceType, Form
@@ -23,20 +23,13 @@ from checkers.judgement.limits.numbers import figure_numbers
 from checkers.physics.converter.circuits import BOOK, PLACES, Circuit
 from checkers.physics.converter.fault_study import FaultStudy
 from checkers.physics.converter.waveform_class import WaveformClass
+from checkers.wording.book import part
+from checkers.wording.finding import finding
 
-SIZE = "size of this fault"
-NO_DEVICE = (
-    "Nothing was judged, because no device type was given: the answer describes the current "
-    "and the least type that is built to see it."
-)
-ASK_THE_MANUFACTURER = (
-    "Ask the manufacturer for the trip current at these frequencies, or reckon with a device that "
-    "stays closed until the mains part alone is large enough."
-)
 MATTERS = 0.1  # of the r.m.s.: weaker lines are not told
-NOT_PROTECTIVE = {
-    Form.MONITOR: "A monitor warns and does not trip: it is not judged as protection.",
-    Form.RDC_DD: "6 mA DC detection works beside an RCD: name the RCD to have it judged.",
+NOT_PROTECTIVE: Mapping[str, str] = {
+    Form.MONITOR: "equipment.monitor-for-current",
+    Form.RDC_DD: "equipment.dc-detection-for-current",
 }
 
 
@@ -52,9 +45,11 @@ def judge_faults(
     Inputs: the circuit; its studied faults, the one asked for first; the device; the day; the
     switching frequency [Hz], where it is given.
     """
-    why_not = NOT_PROTECTIVE.get(Form(device.form))
-    if why_not or device.type == DeviceType.UNKNOWN:
-        return [_not_judged(why_not or NO_DEVICE, "device.form" if why_not else "device.type")]
+    why_not = NOT_PROTECTIVE.get(device.form)
+    if why_not:
+        return [_not_judged(why_not, "device.form")]
+    if device.type == DeviceType.UNKNOWN:
+        return [_not_judged("equipment.type-missing-for-current", "device.type")]
     findings = [_type_finding(one, device) for one in _worst_of_each_place(studies)]
     if not _rated_frequency(studies[0]):
         findings.append(_frequency_finding(studies[0]))
@@ -63,14 +58,8 @@ def judge_faults(
     return findings
 
 
-def _not_judged(says: str, field: str) -> Finding:
-    return Finding(
-        about="device type for this current",
-        outcome=Outcome.CANNOT_SAY,
-        says=says,
-        judges=Judges.FITNESS_FOR_DC,
-        field=field,
-    )
+def _not_judged(code: str, field: str) -> Finding:
+    return finding(code, Outcome.CANNOT_SAY, Judges.FITNESS_FOR_DC, field=field)
 
 
 def _worst_of_each_place(studies: Sequence[FaultStudy]) -> list[FaultStudy]:
@@ -85,22 +74,31 @@ def _worst_of_each_place(studies: Sequence[FaultStudy]) -> list[FaultStudy]:
 
 def _type_finding(fault: FaultStudy, device: Device) -> Finding:
     fits = covers(device.type, fault.type)
-    verb = "is built to see" if fits else "is not built to see"
     keys = ["classes", "types"]
     if fault.waveform is WaveformClass.COMPOSITE:
         keys.append("composite")
-    return Finding(
-        about=f"fault on {PLACES[fault.place]}",
-        outcome=Outcome.PASS if fits else Outcome.FAIL,
-        says=f"A type {device.type} {verb} this current: {fault.waveform.meaning}.",
-        judges=Judges.FITNESS_FOR_DC,
-        measured=f"{fault.waveform.value}, {format_quantity(fault.figures.rms, 'mA', 3)} r.m.s.",
+    return finding(
+        "equipment.type-sees-current" if fits else "equipment.type-blind-to-current",
+        Outcome.PASS if fits else Outcome.FAIL,
+        Judges.FITNESS_FOR_DC,
+        {
+            "place": PLACES[fault.place],
+            "type": device.type,
+            "meaning": fault.waveform.meaning,
+            "least": fault.type,
+        },
+        measured=part(
+            "equipment.current-of-waveform", waveform=fault.waveform.value, current=_rms(fault)
+        ),
         measured_as=MeasuredAs.CALCULATED,
-        limit=f"type {fault.type} or wider",
-        do_next="" if fits else f"Fit a type {fault.type}, with nothing narrower above it.",
+        limit=part("equipment.type-or-wider", type=fault.type),
         field="device.type",
         sources=tuple(BOOK.sources[key] for key in keys),
     )
+
+
+def _rms(fault: FaultStudy) -> str:
+    return format_quantity(fault.figures.rms, "mA", 3)
 
 
 def _rated_frequency(fault: FaultStudy) -> bool:
@@ -109,12 +107,11 @@ def _rated_frequency(fault: FaultStudy) -> bool:
 
 
 def _frequency_finding(fault: FaultStudy) -> Finding:
-    return Finding(
-        about="mains frequency",
-        outcome=Outcome.CANNOT_SAY,
-        says=f"At {format_quantity(fault.trace.frequency, 'Hz')} the limits of the product "
-        "standards do not hold: ask the maker for the trip current at that frequency.",
-        judges=Judges.DEVICE_STANDARD,
+    return finding(
+        "equipment.frequency-outside-standards",
+        Outcome.CANNOT_SAY,
+        Judges.DEVICE_STANDARD,
+        {"frequency": format_quantity(fault.trace.frequency, "Hz")},
         field="frequency",
         sources=(BOOK.sources["frequency"],),
     )
@@ -135,34 +132,29 @@ def _trip_findings(
         lines = lines_of(circuit, fault, switching)
         mains = fault.trace.frequency
         return [_line_finding(fault, limited_lines(lines, mains, found, device, day), found)]
-    sure = fault.figures.rms >= most
-    return [
-        Finding(
-            about=SIZE,
-            outcome=Outcome.PASS if sure else Outcome.CANNOT_SAY,
-            says="The fault is large enough that a sound device must trip."
-            if sure
-            else "A sound device may stay closed on a fault as small as this; it must trip "
-            "when the fault grows to the limit.",
-            judges=Judges.DEVICE_STANDARD,
-            measured=f"{format_quantity(fault.figures.rms, 'mA', 3)} r.m.s.",
-            measured_as=MeasuredAs.CALCULATED,
-            limit=str(Limit("mA", at_least=most)),
-            field="fault_resistance",
-            sources=(found.citation,),
-            numbers=figure_numbers(fault.figures.rms, Limit("mA", at_least=most)),
-        )
-    ]
+    return [_size_finding(fault, most, found)]
+
+
+def _size_finding(fault: FaultStudy, most: float, row: Row) -> Finding:
+    limit, sure = Limit("mA", at_least=most), fault.figures.rms >= most
+    return finding(
+        "equipment.fault-large-enough" if sure else "equipment.fault-too-small",
+        Outcome.PASS if sure else Outcome.CANNOT_SAY,
+        Judges.DEVICE_STANDARD,
+        measured=part("equipment.rms", current=_rms(fault)),
+        measured_as=MeasuredAs.CALCULATED,
+        limit=str(limit),
+        field="fault_resistance",
+        sources=(row.citation,),
+        numbers=figure_numbers(fault.figures.rms, limit),
+    )
 
 
 def _rating_missing(row: Row) -> Finding:
-    return Finding(
-        about=SIZE,
-        outcome=Outcome.CANNOT_SAY,
-        says="The rated residual current is not given, and it decides whether a sound device must "
-        "trip on a fault of this size.",
-        judges=Judges.DEVICE_STANDARD,
-        do_next="Read IΔn on the device.",
+    return finding(
+        "equipment.rating-missing-for-fault",
+        Outcome.CANNOT_SAY,
+        Judges.DEVICE_STANDARD,
         field="device.rated_residual_current",
         sources=(row.citation,),
     )
@@ -170,25 +162,15 @@ def _rating_missing(row: Row) -> Finding:
 
 def _line_finding(fault: FaultStudy, lines: Sequence[Line], composite: Row) -> Finding:
     """Say of a current of other parts than the standard tests with what each line would take."""
-    enough = [one for one in lines if one.is_enough]
-    rms = fault.figures.rms
-    parts = words_of(lines, MATTERS * rms)
-    if enough:
-        says = f"One part alone is large enough that a sound device must trip: {parts}."
-    else:
-        says = (
-            "That a sound device must trip cannot be said: the limit for mixed frequencies was "
-            f"tested with other parts than these. Of this current {parts}."
-        )
-    row = enough[0].row if enough else None
-    return Finding(
-        about=SIZE,
-        outcome=Outcome.PASS if enough else Outcome.CANNOT_SAY,
-        says=says,
-        judges=Judges.DEVICE_STANDARD,
-        measured=f"{format_quantity(rms, 'mA', 3)} r.m.s.",
+    row = next((one.row for one in lines if one.is_enough), None)
+    code = "equipment.mixed-frequencies-not-as-tested"
+    return finding(
+        "equipment.one-frequency-large-enough" if row else code,
+        Outcome.PASS if row else Outcome.CANNOT_SAY,
+        Judges.DEVICE_STANDARD,
+        {"parts": words_of(lines, MATTERS * fault.figures.rms)},
+        measured=part("equipment.rms", current=_rms(fault)),
         measured_as=MeasuredAs.CALCULATED,
-        do_next="" if enough else ASK_THE_MANUFACTURER,
         field="fault_resistance",
         sources=((row or composite).citation,),
     )

@@ -17,6 +17,7 @@ from checkers.domain.limits.tables import rows
 from checkers.domain.quantities.quantity import format_quantity
 from checkers.physics.converter.circuits import BOOK, Circuit
 from checkers.physics.converter.fault_study import FaultStudy
+from checkers.wording.book import part
 
 CARRIER_LINES = (1, 2, 3)  # multiples of the switching frequency that are listed
 TABLED = {"ac-150-hz": 150.0, "ac-400-hz": 400.0, "ac-1000-hz": 1000.0}
@@ -112,7 +113,9 @@ def words_of(lines: Sequence[Line], least: float) -> str:
 
 
 def _line_words(line: Line) -> str:
-    at = f"{format_quantity(line.current, 'mA', 3)} at {format_quantity(line.frequency, 'Hz')}"
-    if line.limit is None:
-        return f"{at}, where no limit is known"
-    return f"{at}, where it may need {format_quantity(line.limit, 'mA')}"
+    return part(
+        "equipment.line-without-limit" if line.limit is None else "equipment.line-with-limit",
+        current=format_quantity(line.current, "mA", 3),
+        frequency=format_quantity(line.frequency, "Hz"),
+        limit="" if line.limit is None else format_quantity(line.limit, "mA"),
+    )

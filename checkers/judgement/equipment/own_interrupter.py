@@ -11,6 +11,7 @@ from checkers.domain.limits.tables import TABLES
 from checkers.domain.limits.words import describe
 from checkers.judgement.equipment.equipment import Equipment
 from checkers.judgement.equipment.type_rules import other_means
+from checkers.wording.book import part
 
 
 @lru_cache(maxsize=1024)
@@ -43,7 +44,7 @@ def _lines(table: Table) -> list[str]:
 
 
 def _class(row: Row) -> str:
-    return " or ".join(sorted(row.when.only("option") or ())).replace("-", " ")
+    return part("equipment.or").join(sorted(row.when.only("option") or ())).replace("-", " ")
 
 
 def _tables(equipment: Equipment, code: Code, day: date) -> list[Table]:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from checkers.domain.device.device import DeviceType
+from checkers.wording.book import part
 
 ORDER: tuple[str, ...] = tuple(
     kind.value
@@ -30,4 +31,5 @@ def least(types: Iterable[str]) -> str:
 def in_words(types: Iterable[str]) -> str:
     """Return some types as words, in their order: A, F or B."""
     ordered = sorted(types, key=ORDER.index)
-    return " or ".join(part for part in (", ".join(ordered[:-1]), ordered[-1]) if part)
+    listed = (", ".join(ordered[:-1]), ordered[-1])
+    return part("equipment.or").join(one for one in listed if one)

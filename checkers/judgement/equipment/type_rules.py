@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from dataclasses import replace
 from datetime import date
 
 from checkers.domain.codes.registry import Code, TypeRule
@@ -10,8 +11,16 @@ from checkers.domain.device.device import DeviceType
 from checkers.domain.verdicts import Finding, Judges, MeasuredAs, Outcome
 from checkers.judgement.equipment.equipment import Equipment
 from checkers.judgement.equipment.type_order import ORDER, covers, greatest, least
+from checkers.wording.book import part
+from checkers.wording.finding import finding
 
-ABOUT = "device type, by the local code"
+ONLY_WHERE = "equipment.type-accepted-by-code-only-where"
+NOT_ACCEPTED = "equipment.type-not-accepted-by-code"
+AS_NEEDED = {
+    Outcome.PASS: "equipment.type-as-code-asks",
+    Outcome.FAIL: "equipment.type-not-as-code-asks",
+    Outcome.CANNOT_SAY: "equipment.type-perhaps-as-code-asks",
+}
 
 
 def concerning(rules: Iterable[TypeRule], equipment: Equipment) -> tuple[TypeRule, ...]:
@@ -87,9 +96,9 @@ def judge_by_code_alone(rules: Iterable[TypeRule], fitted: str) -> list[Finding]
     """Return a finding for each rule against a type, where the equipment is not known."""
     against = [rule for rule in rules if not rule.names_equipment and fitted in rule.types]
     return [
-        _finding(rule, Outcome.CANNOT_SAY, fitted, f"Find out whether {rule.where}.")
+        _finding(ONLY_WHERE, rule, Outcome.CANNOT_SAY, fitted)
         if rule.standing == "only-where"
-        else _finding(rule, Outcome.FAIL, fitted)
+        else _finding(NOT_ACCEPTED, rule, Outcome.FAIL, fitted)
         for rule in against
     ]
 
@@ -98,16 +107,17 @@ def _judged(
     rule: TypeRule, equipment: Equipment, fitted: str, upstream: bool | None
 ) -> Finding | None:
     if rule.standing == "other-means":
-        return _finding(rule, Outcome.CANNOT_SAY, fitted, f"Find out whether {rule.where}.")
+        return _finding("equipment.protected-by-other-means", rule, Outcome.CANNOT_SAY, fitted)
     if fitted == DeviceType.UNKNOWN:
-        return _finding(rule, Outcome.CANNOT_SAY, fitted)
+        return _finding("equipment.type-missing-for-code", rule, Outcome.CANNOT_SAY, fitted)
     if rule.standing == "needed":
-        return _finding(rule, _outcome_of_needed(rule, equipment, fitted, upstream), fitted)
+        outcome = _outcome_of_needed(rule, equipment, fitted, upstream)
+        return _finding(AS_NEEDED[outcome], rule, outcome, fitted)
     if fitted not in rule.types:
         return None
     if rule.standing == "only-where" and not equipment.load.contains_converter:
-        return _finding(rule, Outcome.CANNOT_SAY, fitted, f"Find out whether {rule.where}.")
-    return _finding(rule, Outcome.FAIL, fitted)
+        return _finding(ONLY_WHERE, rule, Outcome.CANNOT_SAY, fitted)
+    return _finding(NOT_ACCEPTED, rule, Outcome.FAIL, fitted)
 
 
 def _outcome_of_needed(
@@ -129,18 +139,18 @@ def _as_known(met: bool | None) -> Outcome:
     return {True: Outcome.PASS, False: Outcome.FAIL, None: Outcome.CANNOT_SAY}[met]
 
 
-def _finding(rule: TypeRule, outcome: Outcome, fitted: str, do_next: str = "") -> Finding:
-    says = rule.says
-    if rule.also_where and outcome in (Outcome.CANNOT_SAY, Outcome.FAIL):
-        do_next = do_next or f"Find out whether {rule.also_where}."
-    return Finding(
-        about=ABOUT,
-        outcome=outcome,
-        says=says,
-        judges=Judges.INSTALLATION_CODE,
-        measured="" if fitted == DeviceType.UNKNOWN else f"type {fitted}",
+def _finding(code: str, rule: TypeRule, outcome: Outcome, fitted: str) -> Finding:
+    known = fitted != DeviceType.UNKNOWN
+    found = finding(
+        code,
+        outcome,
+        Judges.INSTALLATION_CODE,
+        {"rule": rule.says, "where": rule.where},
+        measured=part("equipment.type", type=fitted) if known else "",
         measured_as=MeasuredAs.GIVEN,
-        do_next=do_next,
         field="device.type",
         sources=(rule.citation,),
     )
+    if found.do_next or not rule.also_where or outcome is Outcome.PASS:
+        return found
+    return replace(found, do_next=part("equipment.find-out-whether", whether=rule.also_where))

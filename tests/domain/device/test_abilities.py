@@ -13,6 +13,7 @@ from checkers.domain.device.abilities import Ability, load_abilities
 from checkers.domain.device.device import ABILITIES, Form
 from checkers.domain.errors import DataError
 from checkers.judgement.electrode.findings import DO_NOT_PROTECT
+from checkers.judgement.equipment.device_fit import NOT_JUDGED
 from checkers.judgement.equipment.fault_fit import NOT_PROTECTIVE
 
 PACKAGE = Path(__file__).parents[3] / "checkers"
@@ -51,7 +52,7 @@ def test_every_form_that_does_not_protect_has_words_for_it() -> None:
     """Else it would be judged as protection, or end in a crash."""
     helping = {form for form, able in ABILITIES.items() if Ability.PROTECTS not in able}
 
-    assert set(NOT_PROTECTIVE) == set(DO_NOT_PROTECT) == helping
+    assert set(NOT_PROTECTIVE) == set(NOT_JUDGED) == set(DO_NOT_PROTECT) == helping
 
 
 def _is_of_enum(node: ast.AST) -> bool:

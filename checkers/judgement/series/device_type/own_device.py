@@ -9,9 +9,10 @@ from typing import NamedTuple
 from checkers.domain.loads.kinds import LoadRule
 from checkers.domain.quantities.quantity import format_quantity
 from checkers.domain.verdicts import Finding, Judges, Outcome
-from checkers.judgement.equipment.device_fit import NO_RATING, rating_finding
+from checkers.judgement.equipment.device_fit import rating_finding
 from checkers.judgement.series.arrangement import Arrangement, DCProtection
 from checkers.judgement.series.device_type.type_fit import protected_by
+from checkers.wording.book import part
 
 NONE_LISTED = "No device of {most} or less is listed for it alone: one may be built into it."
 NAME_IT = "Find out whether it has one built in, and name that, or give it one of its own."
@@ -98,7 +99,7 @@ def _finding(arrangement: Arrangement, one: Sharing, mend: str) -> Finding:
     unread = one.alone and one.small is None
     to_do = {
         Outcome.FAIL: mend,
-        Outcome.CANNOT_SAY: NO_RATING if unread else NAME_IT,
+        Outcome.CANNOT_SAY: part("equipment.read-rating") if unread else NAME_IT,
         Outcome.PASS: "",
     }
     field = f"devices[{one.device}].rated_residual_current" if unread else ""
@@ -121,7 +122,7 @@ def _says(device: str, one: Sharing) -> str:
         Outcome.CANNOT_SAY: NONE_LISTED.format(most=most),
         Outcome.PASS: f"{device} feeds nothing else.",
     }[one.outcome]
-    return " ".join(part for part in (start, one.rule.says, one.rule.unasked) if part)
+    return " ".join(each for each in (start, one.rule.says, one.rule.unasked) if each)
 
 
 def _ratings(arrangement: Arrangement) -> Iterator[Finding]:

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from checkers.judgement.equipment.device_fit import CONTRADICTED, DETECTION_ELSEWHERE
 from checkers.judgement.equipment.equipment import Equipment
 from checkers.judgement.equipment.type_fit import Fit, Why, fit_of
 from checkers.judgement.equipment.type_rules import other_means
 from checkers.judgement.series.arrangement import Arrangement, DCProtection
+from checkers.wording.book import part
 
 
 def protected_by(arrangement: Arrangement, place: int) -> tuple[int, ...]:
@@ -43,9 +43,9 @@ def equipment_in_place(arrangement: Arrangement, number: int) -> Equipment:
 def fit_words(fit: Fit, equipment: Equipment) -> str:
     """Return why a type does not suit equipment, as the end of a sentence without its stop."""
     if fit.why is Why.CONTRADICTED:
-        return CONTRADICTED.removesuffix(".")
+        return part("equipment.maker-contradicts-circuit")
     if fit.why is Why.DETECTION_ELSEWHERE:
-        return DETECTION_ELSEWHERE.removesuffix(".")
+        return part("equipment.dc-detection-elsewhere")
     if fit.why is Why.MAKER_ASKS_MORE:
         return f"its maker calls for type {equipment.maker_type}"
     calls = f"it calls for type {equipment.least_type}"
