@@ -72,6 +72,7 @@ def test_a_code_has_an_example_and_cites_as_it_says(
 ) -> None:
     """A code that nothing produces is dead, and one that must cite never stands alone."""
     assert produced[code], "no request produces it"
+    assert all(one["says"] for one in produced[code])
     cited = {bool(one["sources"]) for one in produced[code]}
     allowed = {Cites.ALWAYS: {True}, Cites.NEVER: {False}, Cites.SOMETIMES: {True, False}}
     assert cited <= allowed[words_of(code).cites]
