@@ -17,12 +17,7 @@ from checkers.judgement.electrode.line_voltage import usual_line_voltage
 from checkers.judgement.plan.gaps import gaps
 from checkers.judgement.plan.on_electrode import on_electrode
 from checkers.judgement.plan.steps import steps_of
-
-HIGH_CURRENT = (
-    "Tests at several times the rating put a real fault current to earth: with a poor earth "
-    "connection use an instrument that stops at the touch voltage limit."
-)
-INTERVAL = "{test} again every {every}: {place}, {device} devices ({source})."
+from checkers.wording.book import part
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -78,10 +73,10 @@ def check(inputs: Inputs) -> Result:
         findings=found,
         answer={
             **({"find_out_first": first} if first else {}),
-            "steps": steps,
+            "steps": [one.told for one in steps],
             **_again(case),
         },
-        cautions=(HIGH_CURRENT, *case.code.not_known),
+        cautions=(part("plan.high-current"), *case.code.not_known),
     )
 
 
@@ -89,7 +84,8 @@ def _again(case: Case) -> dict[str, Any]:
     """Return how often the code asks for the button and the timed test."""
     rules = case.code.intervals_on(case.day)
     told = [
-        INTERVAL.format(
+        part(
+            "plan.again",
             test=rule.test,
             every=rule.every,
             place=rule.place,

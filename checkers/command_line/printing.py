@@ -50,7 +50,8 @@ def headline(reply: Mapping[str, Any]) -> str:
 
     A pass that leaves a required test open says so, and names the test.
     """
-    if [one["about"] for one in reply["findings"]] == [HOLDS]:
+    codes = {one.get("code") for one in reply["findings"]}
+    if codes and codes <= HOLDS:
         return PLAN
     missing = [one["words"] for one in reply["still_to_do"]]
     if reply["outcome"] == Outcome.PASS and missing:
@@ -86,7 +87,7 @@ def _assumed(assumed: Sequence[Mapping[str, Any]]) -> list[str]:
 
 
 def _finding(finding: Mapping[str, Any]) -> list[str]:
-    word = PLAN if finding["about"] == HOLDS else HEADLINES[finding["outcome"]]
+    word = PLAN if finding.get("code") in HOLDS else HEADLINES[finding["outcome"]]
     lines = wrap(f"{word}: {_about(finding)} [{ABOUT[finding['judges']]}]")
     lines += wrap(finding["says"], "    ")
     if finding.get("do_next"):

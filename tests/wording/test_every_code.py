@@ -23,7 +23,6 @@ REQUESTS = HERE / "requests"  # a file a room: the requests that no example of a
 NOT_YET = frozenset(
     {
         "inference",
-        "plan",
         "series",
         "years",
     }

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping
 from dataclasses import dataclass
 
 from checkers.domain.device.readings import Reading, Test
+from checkers.domain.limits.limit import Limit
 from checkers.domain.limits.rows import Row, citations
 from checkers.domain.limits.tables import rows, rows_in
 from checkers.domain.limits.words import WORDS
@@ -23,19 +24,20 @@ from checkers.judgement.limits.time_limits import (
     product_times,
 )
 from checkers.judgement.plan.planned_tests import PlannedTest
+from checkers.wording.book import part
 
 FIVE_TIMES = 5.0
 KINDS = frozenset({"type-I", "not-type-I", "type-II"})
-ALARM = "alarm at or below the response value set"
 ALARM_SOURCE = cite("iec-62020-1", "response of monitors", "memory")
 
 
 @dataclass(frozen=True, slots=True)
 class PlannedLimit:
-    """A limit in words with its sources; empty where none is known."""
+    """A limit in words, with its sources and the figures behind it; empty where none is known."""
 
     words: str = ""
     sources: tuple[Citation, ...] = ()
+    limits: tuple[Limit, ...] = ()
 
 
 NO_LIMIT = PlannedLimit()
@@ -83,7 +85,7 @@ def quarter_row(test: PlannedTest, case: Case) -> Row | None:
 def limit_of(test: PlannedTest, case: Case) -> PlannedLimit:
     """Return the limit of a planned test in words: of the code, of the device standard, or both."""
     if case.only_warns and test.test == Test.RAMP:
-        return PlannedLimit(ALARM, (ALARM_SOURCE,))
+        return PlannedLimit(part("plan.alarm"), (ALARM_SOURCE,))
     return {
         Test.NO_TRIP: _no_trip,
         Test.TRIP_TIME: _trip_time,
@@ -93,7 +95,7 @@ def limit_of(test: PlannedTest, case: Case) -> PlannedLimit:
 
 def _button(test: PlannedTest, case: Case) -> PlannedLimit:
     del test, case
-    return PlannedLimit("it operates")
+    return PlannedLimit(part("plan.operates"))
 
 
 def _no_trip(test: PlannedTest, case: Case) -> PlannedLimit:
@@ -103,7 +105,8 @@ def _no_trip(test: PlannedTest, case: Case) -> PlannedLimit:
     band = operating_band(case, test.waveform)
     lasting = (test.lasting or JUDGING.no_trip_lasts) / 1000
     sources = band.sources if band else ()
-    return PlannedLimit(f"no trip within {format_quantity(lasting, 's')}", sources)
+    words = part("plan.no-trip-within", time=format_quantity(lasting, "s"))
+    return PlannedLimit(words, sources)
 
 
 def _trip_time(test: PlannedTest, case: Case) -> PlannedLimit:
@@ -111,38 +114,49 @@ def _trip_time(test: PlannedTest, case: Case) -> PlannedLimit:
     if current is None:
         return NO_LIMIT
     product = product_times(case, test.waveform, current)
-    by_code, code_rows = _code_time(test, case, current)
-    words = _both(by_code, _time_words(product))
-    return PlannedLimit(words, citations(*code_rows, *product.rows))
+    by_code, by_product = _code_time(test, case, current), _decisive(product)
+    words = _both(by_code.words, " ".join(map(str, by_product)))
+    sources = tuple(dict.fromkeys((*by_code.sources, *citations(*product.rows))))
+    return PlannedLimit(words, sources, (*by_code.limits, *by_product))
 
 
-def _code_time(test: PlannedTest, case: Case, current: float) -> tuple[str, tuple[Row, ...]]:
-    """Return the code's own limit in words, for each kind of device that it tells apart."""
+def _code_time(test: PlannedTest, case: Case, current: float) -> PlannedLimit:
+    """Return the code's own limit, in words for each kind of device that it tells apart."""
     if not test.limits:
-        return "", ()
+        return NO_LIMIT
     asked = case.device_asked | {"waveform": test.waveform}
     found = rows_in(test.limits, on=case.day, **asked)
     kinds = sorted({word for row in found for word in row.when.only("option") or ()} & KINDS)
     if not kinds:
-        limit = binding_times(found, case, current)
-        return _time_words(limit), limit.rows
-    each = {
-        one: binding_times(rows_in(test.limits, on=case.day, option=one, **asked), case, current)
-        for one in kinds
-    }
-    said = {one: words for one, limit in each.items() if (words := _time_words(limit))}
-    words = ", ".join(f"{limit} if {WORDS[one]}" for one, limit in said.items())
-    return words, tuple(row for one in said for row in each[one].rows)
+        times = binding_times(found, case, current)
+        limits = _decisive(times)
+        return PlannedLimit(" ".join(map(str, limits)), citations(*times.rows), limits)
+    return _by_kind(
+        {
+            one: binding_times(
+                rows_in(test.limits, on=case.day, option=one, **asked), case, current
+            )
+            for one in kinds
+        }
+    )
 
 
-def _time_words(times: BindingTimes) -> str:
-    """Return the times that a reading is held to, or nothing where none decides both ways."""
-    return str(times.promised) if times.decides else ""
+def _by_kind(times: Mapping[str, BindingTimes]) -> PlannedLimit:
+    """Return the limit of each kind of device for which one is known, by its kind."""
+    known = [(kind, limit) for kind, one in times.items() for limit in _decisive(one)]
+    words = ", ".join(part("plan.if-of-kind", limit=one, kind=WORDS[kind]) for kind, one in known)
+    limits = tuple(limit for _, limit in known)
+    return PlannedLimit(words, citations(*(row for one in limits for row in one.rows)), limits)
+
+
+def _decisive(times: BindingTimes) -> tuple[Limit, ...]:
+    """Return the limit that a time is held to, or none where none decides both ways."""
+    return (times.promised,) if times.decides and times.promised.is_set else ()
 
 
 def _both(by_code: str, by_product: str) -> str:
     if by_code and by_product and by_code != by_product:
-        return f"{by_code} (installation rule); {by_product} (device standard)"
+        return part("plan.both-limits", by_code=by_code, by_product=by_product)
     return by_code or by_product
 
 
@@ -150,10 +164,8 @@ def _ramp(test: PlannedTest, case: Case) -> PlannedLimit:
     product = operating_band(case, test.waveform)
     asked = case.device_asked | {"waveform": test.waveform}
     code = rows_in(test.limits, on=case.day, **asked) if test.limits else ()
-    bands = [band_of(row, case) for row in code[:1]] + ([product] if product else [])
-    rows_behind = (row for band in bands for row in band.rows)
-    return PlannedLimit(_either([str(band) for band in bands]), citations(*rows_behind))
-
-
-def _either(words: Sequence[str]) -> str:
-    return _both(words[0], words[1]) if len(words) > 1 else "".join(words)
+    by_code = tuple(band_of(row, case) for row in code[:1])
+    by_product = (product,) if product else ()
+    bands = (*by_code, *by_product)
+    words = _both(" ".join(map(str, by_code)), " ".join(map(str, by_product)))
+    return PlannedLimit(words, citations(*(row for band in bands for row in band.rows)), bands)

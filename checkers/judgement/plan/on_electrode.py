@@ -11,9 +11,7 @@ from checkers.domain.verdicts import Figure
 from checkers.judgement.electrode.electrode import Electrode, touch_voltage
 from checkers.judgement.limits.safe_rounding import rounded_up
 from checkers.judgement.plan.steps import Step
-
-REFUSED = "An instrument that refuses it for that reason has not failed the device."
-NOTED = "That it was left out, and why."
+from checkers.wording.book import part
 
 
 @dataclass(frozen=True, slots=True)
@@ -34,16 +32,19 @@ class OnElectrode:
         return shown if limit is not None and volts <= limit else self._left_out(shown, limit)
 
     def _left_out(self, step: Step, limit: float | None) -> Step:
-        drives = (
-            f"{format_quantity(step.current.value if step.current else 0.0, 'mA')} through "
-            f"{format_quantity(self.resistance, 'ohm')} puts "
-            f"{format_quantity(step.touch_voltage.value if step.touch_voltage else 0.0, 'V')} on "
-            "metal parts"
-        )
+        facts = {
+            "current": _shown(step.current),
+            "resistance": format_quantity(self.resistance, "ohm"),
+            "voltage": _shown(step.touch_voltage),
+        }
         if limit is None:
-            return replace(step, do=f"{step.do} {drives}: no limit is known for it here.")
-        over = f"{drives}, above {format_quantity(limit, 'V')}."
-        return replace(step, do=f"Leave it out: {over} {REFUSED}", write_down=NOTED)
+            return replace(step, do=part("plan.no-touch-limit", do=step.do, **facts))
+        do = part("plan.leave-out", limit=format_quantity(limit, "V"), **facts)
+        return replace(step, do=do, write_down=part("plan.write-down-left-out"))
+
+
+def _shown(figure: Figure | None) -> str:
+    return format_quantity(figure.value, figure.unit) if figure else ""
 
 
 def on_electrode(steps: Sequence[Step], electrode: Electrode) -> list[Step]:

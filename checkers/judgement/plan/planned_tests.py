@@ -14,11 +14,22 @@ from checkers.domain.sources.documents import Citation
 from checkers.judgement.case import Case
 from checkers.judgement.limits.current_bands import operating_band
 from checkers.judgement.readings.installation_tests import is_judged
+from checkers.wording.book import part
 
 MODEL_CODE = "iec"
-POSSIBLE = "possible"
-COMMON = "possible: common practice"
-STANDINGS = ("required", "advised", POSSIBLE, "not-required")
+REQUIRED, ADVISED, POSSIBLE, NOT_REQUIRED = "required", "advised", "possible", "not-required"
+STANDINGS = (REQUIRED, ADVISED, POSSIBLE, NOT_REQUIRED)
+ASKED_BY = {
+    REQUIRED: "plan.required-by",
+    ADVISED: "plan.advised-by",
+    POSSIBLE: "plan.possible-under",
+    NOT_REQUIRED: "plan.not-required-by",
+}
+ASKED_IN_SERVICE_BY = ASKED_BY | {
+    REQUIRED: "plan.required-in-service-by",
+    ADVISED: "plan.advised-in-service-by",
+    POSSIBLE: "plan.possible-in-service-under",
+}
 WAVEFORMS = ("ac", "half-wave", "half-wave-90", "half-wave-135", "composite", "smooth-dc")
 TESTS = (Test.NO_TRIP, Test.TRIP_TIME, Test.RAMP, Test.BUTTON)
 
@@ -96,21 +107,22 @@ def _from_code(test: CodeTest) -> PlannedTest:
 
 def _added(test: CodeTest, case: Case) -> PlannedTest:
     """Return a test of the model code that the code itself does not mention."""
-    silent = "what this code asks was not read" if not case.code.tests else "this code is silent"
-    asked_by = f"possible: {silent}; {_place(test)} has it"
-    return _planned(test, POSSIBLE, COMMON if _is_practice(test) else asked_by)
+    code = "plan.possible-code-silent" if case.code.tests else "plan.possible-code-not-read"
+    practice = _is_practice(test)
+    asked_by = common_practice(POSSIBLE) if practice else part(code, place=_place(test))
+    return _planned(test, POSSIBLE, asked_by)
 
 
 def _asked_by(test: CodeTest) -> str:
     if _is_practice(test):
-        return f"{test.standing}: common practice"
-    in_service = " in service" if test.purpose == "in-service" else ""
-    return {
-        "required": f"required{in_service} by {_place(test)}",
-        "advised": f"advised{in_service} by {_place(test)}",
-        POSSIBLE: f"possible{in_service} under {_place(test)}",
-        "not-required": f"not required by {_place(test)}; for finding a fault",
-    }[test.standing]
+        return common_practice(test.standing)
+    codes = ASKED_IN_SERVICE_BY if test.purpose == "in-service" else ASKED_BY
+    return part(codes[test.standing], place=_place(test))
+
+
+def common_practice(standing: str) -> str:
+    """Return who asks for a test that no document does, in words."""
+    return part("plan.common-practice", standing=standing)
 
 
 def _is_practice(test: CodeTest) -> bool:
@@ -119,7 +131,7 @@ def _is_practice(test: CodeTest) -> bool:
 
 def _place(test: CodeTest) -> str:
     cited = test.citation
-    return ", ".join(part for part in (cited.document, cited.edition, cited.clause) if part)
+    return ", ".join(one for one in (cited.document, cited.edition, cited.clause) if one)
 
 
 def _planned(test: CodeTest, standing: str, asked_by: str) -> PlannedTest:
@@ -140,8 +152,8 @@ def _planned(test: CodeTest, standing: str, asked_by: str) -> PlannedTest:
 def _of_a_monitor() -> tuple[PlannedTest, ...]:
     """Return the tests of a monitor, which warns: its alarm on a rise, and its test function."""
     return (
-        PlannedTest(Test.RAMP, POSSIBLE, COMMON, waveform="ac"),
-        PlannedTest(Test.BUTTON, "advised", "advised: common practice"),
+        PlannedTest(Test.RAMP, POSSIBLE, common_practice(POSSIBLE), waveform="ac"),
+        PlannedTest(Test.BUTTON, ADVISED, common_practice(ADVISED)),
     )
 
 
@@ -160,7 +172,7 @@ def _detector_steps(case: Case) -> list[PlannedTest]:
         PlannedTest(
             test=Test.TRIP_TIME,
             standing=POSSIBLE,
-            asked_by=COMMON,
+            asked_by=common_practice(POSSIBLE),
             current=row.when.current,
             waveform="smooth-dc",
             phases=("+", "-"),
@@ -173,7 +185,8 @@ def _interrupter_steps(case: Case) -> list[PlannedTest]:
     band = operating_band(case, "ac")
     if band is None or band.at_most is None:
         return []
+    asked_by = common_practice(POSSIBLE)
     return [
-        PlannedTest(Test.TRIP_TIME, POSSIBLE, COMMON, current=band.at_most, waveform="ac"),
-        PlannedTest(Test.RAMP, POSSIBLE, COMMON, waveform="ac"),
+        PlannedTest(Test.TRIP_TIME, POSSIBLE, asked_by, current=band.at_most, waveform="ac"),
+        PlannedTest(Test.RAMP, POSSIBLE, asked_by, waveform="ac"),
     ]

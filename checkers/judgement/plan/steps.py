@@ -2,14 +2,15 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, fields, replace
+from typing import Any
 
 from checkers.domain.codes.registry import TypeRule
 from checkers.domain.device.abilities import Ability
 from checkers.domain.device.device import DeviceType
 from checkers.domain.device.readings import HALF_WAVES, Test, Waveform
 from checkers.domain.limits.limit import Limit
-from checkers.domain.limits.rows import citations
+from checkers.domain.limits.rows import Row, citations
 from checkers.domain.quantities.quantity import format_quantity
 from checkers.domain.sources.constants import CONSTANTS
 from checkers.domain.sources.documents import Citation
@@ -25,26 +26,23 @@ from checkers.judgement.plan.limits import (
     quarter_row,
     risen_to,
 )
-from checkers.judgement.plan.planned_tests import PlannedTest, planned_tests
+from checkers.judgement.plan.planned_tests import (
+    ADVISED,
+    REQUIRED,
+    PlannedTest,
+    common_practice,
+    planned_tests,
+)
 from checkers.judgement.plan.words import (
-    BEFORE_SMOOTH_DC,
-    BY_HAND,
-    CLAMP,
     CONNECT,
-    DC_CLAMP,
     IF_IT_FAILS,
-    INSPECT,
     LOOK,
-    NO_AC_TEST,
-    TYPE_CHECK,
     WHY,
     WRITE_DOWN,
+    told,
     what_to_do,
 )
-
-ADVISED = "advised: common practice"
-READ_RATING = "read the rating first"
-MAKER_STATES_IT = "its maker states it"
+from checkers.wording.book import part
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -52,7 +50,8 @@ class Step:
     """One step of a plan, as it is read aloud on site.
 
     `multiple` is of the rated residual current; `current` is what to set; `wait` is the time
-    to leave before the step. Empty or None where a step has no such thing.
+    to leave before the step. Empty or None where a step has no such thing. `limits` are the
+    figures behind `limit`, for what asks of the step later: a reader has them in words.
     """
 
     test: str
@@ -63,15 +62,21 @@ class Step:
     phase: str = ""
     loads: str = "off"
     limit: str = ""
+    limits: tuple[Limit, ...] = ()
     required_by: str
     standing: str
     wait: Figure | None = None
-    connect: str = BY_HAND
+    connect: str
     why: str
     write_down: str
     if_it_fails: str
     touch_voltage: Figure | None = None
     sources: tuple[Citation, ...] = ()
+
+    @property
+    def told(self) -> dict[str, Any]:
+        """The step as an answer tells it."""
+        return {one.name: getattr(self, one.name) for one in fields(self) if one.name != "limits"}
 
 
 def steps_of(case: Case) -> list[Step]:
@@ -84,14 +89,16 @@ def steps_of(case: Case) -> list[Step]:
 
 
 def _inspection(case: Case) -> Step:
+    look = LOOK.get(case.device.form)
     return Step(
         test="inspection",
-        do=" ".join(part for part in (INSPECT, LOOK.get(case.device.form, "")) if part),
-        why="What cannot be read or seen later decides every current and limit below.",
-        write_down="Place, type, rated residual current, delay, standard, and any damage.",
-        if_it_fails="Do not test a damaged device: isolate it, and tell the person in charge.",
-        required_by=ADVISED,
-        standing="advised",
+        do=told("plan.inspect", *([look] if look else [])),
+        why=part("plan.why-inspect"),
+        write_down=part("plan.write-down-inspection"),
+        if_it_fails=part("plan.if-damaged"),
+        required_by=common_practice(ADVISED),
+        standing=ADVISED,
+        connect=part("plan.nothing-to-connect"),
         loads="on",
     )
 
@@ -99,14 +106,16 @@ def _inspection(case: Case) -> Step:
 def _type_check(case: Case) -> Step:
     rules = [rule for rule in case.code.type_rules_on(case.day) if _concerns(rule, case)]
     places = tuple(dict.fromkeys(rule.citation for rule in rules))
+    by_rules = part("plan.rules-of", documents=_documents(places))
     return Step(
         test="type-check",
-        do=TYPE_CHECK,
-        why=" ".join((NO_AC_TEST, *(rule.says for rule in rules))),
-        write_down="What is connected, the type it calls for, and the type that is fitted.",
-        if_it_fails="Say so in the record whatever the tests show, and have the device replaced.",
-        required_by=f"rules of {_documents(places)}" if places else ADVISED,
-        standing="required" if places else "advised",
+        do=part("plan.compare-type"),
+        why=" ".join((part("plan.no-ac-test"), *(rule.says for rule in rules))),
+        write_down=part("plan.write-down-type"),
+        if_it_fails=part("plan.if-type-is-wrong"),
+        required_by=by_rules if places else common_practice(ADVISED),
+        standing=REQUIRED if places else ADVISED,
+        connect=part("plan.nothing-to-connect"),
         loads="on",
         sources=places,
     )
@@ -138,41 +147,44 @@ def _leakage(case: Case) -> Step:
     row = budget.limit_row or (budget.band.rows[0] if budget.band else None)
     return Step(
         test="standing-leakage",
-        do="Measure the leakage with everything on and working.",
-        why="Shows what flows with nothing wrong: it adds to every test made with loads on.",
-        write_down="The current in mA, and whether the clamp's filter was on.",
-        if_it_fails="Split the circuits over more devices, or find what leaks.",
-        required_by=ADVISED,
-        standing="advised",
-        connect=CLAMP,
+        do=part("plan.measure-leakage"),
+        why=part("plan.why-leakage"),
+        write_down=part("plan.write-down-leakage"),
+        if_it_fails=part("plan.if-leakage-is-high"),
+        required_by=common_practice(ADVISED),
+        standing=ADVISED,
+        connect=part("plan.clamp"),
         loads="on",
-        limit=READ_RATING if limit is None else str(Limit("mA", at_most=limit)),
+        limit=part("plan.read-rating-first") if limit is None else str(Limit("mA", at_most=limit)),
         sources=citations(row),
     )
 
 
 def _dc(case: Case) -> Step:
     row = tolerated_dc_row(case)
-    tolerated = None if row is None else row.at_most(case.device.rated_residual_current)
-    limit = "read the type first" if row is None else "none declared for this type"
-    if tolerated is not None:
-        limit = str(Limit("mA", at_most=tolerated))
-    elif row is not None and not row.undeclared:
-        limit = READ_RATING
     return Step(
         test="dc-residual",
-        do="Measure the smooth DC with everything on and working.",
-        why="Smooth DC through the device can blind it, while every test with loads off passes.",
-        write_down="The smooth DC in mA, its direction, and what was running; “not measured” where "
-        "the clamp is coarser, never 0.",
-        if_it_fails="Find the equipment it comes from; fit a type that bears it, or remove it.",
-        required_by=ADVISED,
-        standing="advised",
-        connect=DC_CLAMP,
+        do=part("plan.measure-smooth-dc"),
+        why=part("plan.why-smooth-dc"),
+        write_down=part("plan.write-down-smooth-dc"),
+        if_it_fails=part("plan.if-smooth-dc-is-high"),
+        required_by=common_practice(ADVISED),
+        standing=ADVISED,
+        connect=told("plan.clamp", "plan.clamp-reads-dc"),
         loads="on",
-        limit=limit,
+        limit=_dc_limit(row, case),
         sources=citations(row),
     )
+
+
+def _dc_limit(row: Row | None, case: Case) -> str:
+    """Return the smooth DC that a device bears, in words, or what to find out first."""
+    if row is None:
+        return part("plan.read-type-first")
+    tolerated = row.at_most(case.device.rated_residual_current)
+    if tolerated is not None:
+        return str(Limit("mA", at_most=tolerated))
+    return part("plan.none-declared" if row.undeclared else "plan.read-rating-first")
 
 
 def _steps(test: PlannedTest, case: Case) -> list[Step]:
@@ -200,21 +212,22 @@ def _from(step: Step, test: PlannedTest, phase: str) -> Step:
 def _step(test: PlannedTest, case: Case, current: float | None, limit: PlannedLimit) -> Step:
     quarter, wait = quarter_row(test, case), _wait(case, test)
     moved = quarter is not None and case.device.quarter_ampere
-    hint = "" if quarter is None or moved else _other_choice(quarter.when.current)
+    hint = [] if quarter is None or moved else [_other_choice(quarter.when.current)]
     waited = () if wait is None else (CONSTANTS["wait_between_delayed_tests"].citation,)
     return Step(
         test=test.test,
         do="",
-        why=" ".join(part for part in (WHY[test.test, test.waveform], test.note) if part),
-        write_down=WRITE_DOWN[test.test],
-        if_it_fails=f"{IF_IT_FAILS[test.test]}{hint}",
+        why=" ".join((part(WHY[test.test, test.waveform]), *([test.note] if test.note else []))),
+        write_down=part(WRITE_DOWN[test.test]),
+        if_it_fails=" ".join((told(*IF_IT_FAILS[test.test]), *hint)),
         required_by=test.asked_by,
         standing=test.standing,
         connect=_connect(test, case),
         multiple=None if moved else test.multiple,
         current=None if current is None else Figure(current, "mA"),
         waveform=test.waveform,
-        limit=limit.words or MAKER_STATES_IT,
+        limit=limit.words or part("plan.maker-states-it"),
+        limits=limit.limits,
         wait=wait,
         sources=tuple(dict.fromkeys((*test.sources, *limit.sources, *waited))),
     )
@@ -223,14 +236,13 @@ def _step(test: PlannedTest, case: Case, current: float | None, limit: PlannedLi
 def _connect(test: PlannedTest, case: Case) -> str:
     """Return where to connect, and what smooth DC asks for before."""
     if test.test == Test.BUTTON:
-        return BY_HAND
-    place = CONNECT[case.device.form]
-    return f"{BEFORE_SMOOTH_DC} {place}" if test.waveform == Waveform.SMOOTH_DC else place
+        return part("plan.nothing-to-connect")
+    before = ["plan.before-smooth-dc"] if test.waveform == Waveform.SMOOTH_DC else []
+    return told(*before, *CONNECT[case.device.form])
 
 
 def _other_choice(current: float | None) -> str:
-    at = format_quantity(current or 0.0, "mA")
-    return f" Where its maker declares the shortest time at {at}, repeat at {at} first."
+    return part("plan.other-choice", at=format_quantity(current or 0.0, "mA"))
 
 
 def _wait(case: Case, test: PlannedTest) -> Figure | None:

@@ -14,8 +14,9 @@ from checkers.domain.device.device import Device, DeviceType, Form
 from checkers.domain.device.readings import Circuit, Instrument, Reading, Waveform
 from checkers.domain.verdicts import Finding, Judges, Outcome
 from checkers.judgement.case import Case
-from checkers.judgement.plan.steps import MAKER_STATES_IT, Step, steps_of
+from checkers.judgement.plan.steps import Step, steps_of
 from checkers.judgement.readings.any_reading import judge_reading
+from checkers.wording.book import part
 
 TODAY = date(2026, 11, 24)
 DAYS = {"gb": (TODAY, date(2020, 6, 1), date(2015, 6, 1))}  # each under another set of tests
@@ -101,9 +102,9 @@ CHECKS = {"trip-time": check_limit, "ramp": check_limit, "no-trip": check_hold}
 
 def check_plan(case: Case) -> int:
     """Hold every step of a plan that has a limit; returns how many there were."""
-    checked = 0
+    checked, not_known = 0, part("plan.maker-states-it")
     for step in steps_of(case):
-        if step.limit == MAKER_STATES_IT or step.test not in CHECKS or step.waveform not in SHAPES:
+        if step.limit == not_known or step.test not in CHECKS or step.waveform not in SHAPES:
             continue
         CHECKS[step.test](step, case)
         checked += 1
