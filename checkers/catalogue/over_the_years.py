@@ -30,14 +30,9 @@ from checkers.judgement.years.findings import (
 )
 from checkers.judgement.years.trend import Band, Trend, trend_of
 from checkers.judgement.years.visits import Series, Visit, last_days, series_of
+from checkers.wording.book import part
 
-NOT_SEEN = "none beyond the instruments"
-TOO_FEW = "too few readings"
 EVERY_HELP = "Such as 6 months or 1 year; it counts where it is shorter than that of the code."
-A_LINE = (
-    "A straight line through a few readings is no promise: devices stick or wear suddenly. "
-    "Bounds such as “> 300 ms” are judged, but lie on no line."
-)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -109,11 +104,11 @@ def check(inputs: Inputs) -> Result:
             *judge_latest(found, case),
             *judge_changes(found),
             *judge_trends(found, due),
-            *judge_due(due, case, place),
+            *judge_due(due, case),
         ],
         answer={name: value for name, value in _answer(inputs, found, due).items() if value},
         still_to_do=still_to_do(inputs.history, case),
-        cautions=(A_LINE,),
+        cautions=(part("years.no-promise"),),
     )
 
 
@@ -129,7 +124,7 @@ def _trend(series: Series, due: Sequence[Due], today: date) -> dict[str, Any]:
     trend = trend_of(series.points)
     shown: dict[str, Any] = {"test": series.name, "readings": len(series.points)}
     if trend is None:
-        return {**shown, "trend": TOO_FEW}
+        return {**shown, "trend": part("years.too-few")}
     unit = series.unit
     return {
         **shown,
@@ -137,7 +132,7 @@ def _trend(series: Series, due: Sequence[Due], today: date) -> dict[str, Any]:
         "slope_per_year": Figure(rounded(trend.slope), unit),
         "slope_low": Figure(rounded(trend.slope_band.low), unit),
         "slope_high": Figure(rounded(trend.slope_band.high), unit),
-        "changed": "more than the instruments explain" if is_changed(series) else "no",
+        "changed": part("years.changed" if is_changed(series) else "years.not-changed"),
         **_reached(series, trend),
         **_expected(trend, unit, due, today),
     }
@@ -145,8 +140,8 @@ def _trend(series: Series, due: Sequence[Due], today: date) -> dict[str, Any]:
 
 def _way(trend: Trend) -> str:
     if not trend.is_seen:
-        return NOT_SEEN
-    return "rising" if trend.slope > 0 else "falling"
+        return part("years.no-trend")
+    return part("years.rising" if trend.slope > 0 else "years.falling")
 
 
 def _reached(series: Series, trend: Trend) -> dict[str, Any]:
@@ -180,23 +175,31 @@ def _next(due: Due, today: date) -> dict[str, Any]:
         "due": max(today, due.day).isoformat(),
         **late,
         "every": due.every.words,
-        "last": due.last.isoformat() if due.last else "not known",
+        "last": _last_done(due),
         "asked_by": due.asked_by,
     }
 
 
 def _event(due: Due, inputs: Inputs) -> Event:
-    name = NAMES.get(due.test, due.test)
-    device = inputs.label or "residual current device"
-    last = due.last.isoformat() if due.last else "not known"
-    every = f"{due.every.words.removeprefix('each ').removeprefix('every ')} ({due.asked_by})"
-    late = f"\nOverdue since {due.day}." if due.day < inputs.day else ""
+    facts = {
+        "test": part(NAMES[due.test]),
+        "device": inputs.label or part("years.device"),
+        "every": due.every.words.removeprefix("each ").removeprefix("every "),
+        "asked_by": due.asked_by,
+        "last": _last_done(due),
+        "day": due.day,
+    }
+    late = due.day < inputs.day
     return Event(
         day=max(inputs.day, due.day),
-        title=f"{name}: {device}",
-        description=f"{name} of {device}.\nEvery {every}.\nLast done: {last}.{late}",
+        title=part("years.event", **facts),
+        description=part("years.event-told-overdue" if late else "years.event-told", **facts),
         daily=due.every.is_daily,
     )
+
+
+def _last_done(due: Due) -> str:
+    return due.last.isoformat() if due.last else part("years.not-known")
 
 
 def _visits(*figures: tuple[str, str], **more: Any) -> list[dict[str, Any]]:

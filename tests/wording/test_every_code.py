@@ -24,7 +24,6 @@ NOT_YET = frozenset(
     {
         "inference",
         "series",
-        "years",
     }
 )
 

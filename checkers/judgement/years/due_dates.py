@@ -11,6 +11,7 @@ from checkers.domain.codes.rules import Interval
 from checkers.domain.device.abilities import Ability
 from checkers.domain.sources.documents import Citation
 from checkers.judgement.case import Case
+from checkers.wording.book import part
 
 ANY_PLACE = "any installation"
 EVERY = re.compile(r"(?:every |each )?(?:(\d{1,3}) )?(day|week|month|year)s?\b.*", re.IGNORECASE)
@@ -100,15 +101,16 @@ def _by_code(case: Case, place: str, last: dict[str, date]) -> list[Due]:
     for rule in _rules(case):
         every = parse_every(rule.every)
         if every is not None and rule.place in (place, ANY_PLACE):
-            words = f"{rule.citation.document}, {rule.place}"
-            found.append(_due(rule.test, every, last.get(rule.test), case, words, rule.citation))
+            cited = rule.citation
+            words = part("years.asked-by-code", document=cited.document, place=rule.place)
+            found.append(_due(rule.test, every, last.get(rule.test), case, words, cited))
     return found
 
 
 def _by_own(case: Case, last: dict[str, date], own: dict[str, str]) -> list[Due]:
     intervals = {test: parse_every(text) for test, text in own.items() if text}
     return [
-        _due(test, every, last.get(test), case, "your own interval")
+        _due(test, every, last.get(test), case, part("years.own-interval"))
         for test, every in intervals.items()
         if every is not None
     ]

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import dataclasses
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from datetime import date
 
 from checkers.domain.quantities.quantity import format_number, format_quantity
@@ -14,20 +14,16 @@ from checkers.judgement.readings.any_reading import judge_reading
 from checkers.judgement.years.due_dates import Due, places_of
 from checkers.judgement.years.trend import Span, Trend, normalised_difference, trend_of
 from checkers.judgement.years.visits import Series
+from checkers.wording.book import part
+from checkers.wording.finding import finding
 
 NAMES = {
-    "trip-time": "Timed test",
-    "button": "Test button",
-    "ramp": "Ramp",
-    "no-trip": "No-trip test",
+    "trip-time": "years.trip-time",
+    "button": "years.button",
+    "ramp": "years.ramp",
+    "no-trip": "years.no-trip",
 }
 DATED_FROM = 3  # visits
-FIND_OUT = (
-    "Find out what changed: the device, its loads, the wiring, the instrument or its setting. "
-    "Repeat both tests in the same way."
-)
-
-BETTER_INSTRUMENT = "Test again with a better instrument, or state how exact this one is."
 
 
 def judge_latest(all_series: Sequence[Series], case: Case) -> list[Finding]:
@@ -61,15 +57,13 @@ def judge_trends(all_series: Sequence[Series], due: Sequence[Due]) -> list[Findi
     return found
 
 
-def judge_due(due: Sequence[Due], case: Case, place: str) -> list[Finding]:
+def judge_due(due: Sequence[Due], case: Case) -> list[Finding]:
     """Return findings on tests that are overdue, and where the interval is not known."""
     overdue = [_overdue(one) for one in due if one.last is not None and one.day < case.day]
     places = places_of(case)
     if overdue or due or not places:
         return overdue
-    says = "The code's intervals depend on the kind of place, which is not one it names."
-    do_next = f"Say one of: {', '.join(places)}." if place else f"Say which: {', '.join(places)}."
-    return [_open("next tests", says, do_next)]
+    return [_open("years.place-missing", {"places": ", ".join(places)})]
 
 
 def is_superseded(series: Series, all_series: Sequence[Series]) -> bool:
@@ -122,51 +116,56 @@ def may_be_hidden(series: Series, trend: Trend, before: date | None) -> bool:
 
 def _change(series: Series) -> Finding:
     before, now = series.points[-2:]
-    step = format_quantity(abs(now.value - before.value), series.unit)
-    way = "more" if now.value > before.value else "less"
-    says = (
-        f"{format_quantity(now.value, series.unit)} is {step} {way} than on {before.day}: a change "
-        "larger than the instruments explain."
-    )
-    return _open(f"change of {series.name}", says, FIND_OUT)
+    facts = {
+        "name": series.name,
+        "now": format_quantity(now.value, series.unit),
+        "step": format_quantity(abs(now.value - before.value), series.unit),
+        "before": before.day,
+    }
+    more = now.value > before.value
+    return _open("years.more-than-before" if more else "years.less-than-before", facts)
 
 
 def _toward_the_limit(series: Series, trend: Trend, reached: Span) -> Finding:
-    slope = format_number(abs(trend.slope), 2)
-    way = "rises" if trend.slope > 0 else "falls"
-    says = (
-        f"It {way} by {slope} {series.unit} a year, more than the instruments explain. At that "
-        f"pace the limit is reached about {reached.day}, between {reached.earliest} and "
-        f"{reached.latest}."
-    )
-    return _open(f"trend of {series.name}", says, f"Test again before {reached.earliest}.")
+    facts = {
+        "name": series.name,
+        "slope": format_number(abs(trend.slope), 2),
+        "unit": series.unit,
+        "day": reached.day,
+        "earliest": reached.earliest,
+        "latest": reached.latest,
+    }
+    return _open("years.rises-to-limit" if trend.slope > 0 else "years.falls-to-limit", facts)
 
 
 def _hidden(series: Series) -> Finding:
     first, last = series.points[0], series.points[-1]
-    says = (
-        f"From {format_quantity(first.value, series.unit)} on {first.day} to "
-        f"{format_quantity(last.value, series.unit)} on {last.day} the figures run towards the "
-        "limit. The instrument is not good enough to tell whether the device changes."
-    )
-    return _open(f"trend of {series.name}", says, BETTER_INSTRUMENT)
+    facts = {
+        "name": series.name,
+        "first": format_quantity(first.value, series.unit),
+        "first_day": first.day,
+        "last": format_quantity(last.value, series.unit),
+        "last_day": last.day,
+    }
+    return _open("years.trend-hidden", facts)
 
 
 def _overdue(due: Due) -> Finding:
-    name = NAMES.get(due.test, due.test)
-    says = (
-        f"{name} is overdue since {due.day}: asked for {due.every.words}, last done {due.last} "
-        f"({due.asked_by})."
+    facts = {
+        "test": part(NAMES[due.test]),
+        "day": due.day,
+        "every": due.every.words,
+        "last": due.last,
+        "asked_by": due.asked_by,
+    }
+    return finding(
+        "years.overdue",
+        Outcome.CANNOT_SAY,
+        Judges.INSTALLATION_CODE,
+        facts,
+        sources=due.sources,
     )
-    finding = _open("next tests", says, "Do it now: what the device does today is not known.")
-    return dataclasses.replace(finding, judges=Judges.INSTALLATION_CODE, sources=due.sources)
 
 
-def _open(about: str, says: str, do_next: str) -> Finding:
-    return Finding(
-        about=about,
-        outcome=Outcome.CANNOT_SAY,
-        says=says,
-        judges=Judges.FUNCTION,
-        do_next=do_next,
-    )
+def _open(code: str, facts: Mapping[str, object]) -> Finding:
+    return finding(code, Outcome.CANNOT_SAY, Judges.FUNCTION, facts)
