@@ -16,7 +16,6 @@ from checkers.domain.verdicts import (
     Explanation,
     Figure,
     Finding,
-    Judges,
     Outcome,
     Result,
 )
@@ -25,26 +24,21 @@ from checkers.judgement.device.whole_verdict import judge_whole
 from checkers.judgement.inference.circuit_evidence import circumstances
 from checkers.judgement.inference.explanation import Explained, explain, why_not
 from checkers.judgement.inference.findings import (
-    CAUSE,
     danger,
     do_about,
     findings_of,
     not_explained,
+    not_weighed,
 )
 from checkers.judgement.inference.next_step.most_telling import next_test
 from checkers.judgement.inference.reasons import reasons_for
 from checkers.judgement.inference.standing import standing_of
-from checkers.judgement.inference.standing_words import NOT_EXPLAINED
 from checkers.judgement.inference.weighing.hypotheses import REST, hypothesis
 from checkers.judgement.inference.weighing.posterior import Weighed
+from checkers.wording.book import part
 
 SMALL_CHANCE = 0.05  # from here on a dangerous cause is named before anything else
 SHOWN = 0.01  # causes less likely than this are listed together
-REST_NAME = "Other causes, each under 1 %"
-UNPROTECTED = (
-    "A cause that leaves people without protection is not ruled out: treat the circuit as "
-    "unprotected until it is settled."
-)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -93,11 +87,11 @@ def _only_judged(inputs: Inputs, problem: str) -> Result:
     """Return that no cause can be weighed, and the danger where the readings fail."""
     standing = standing_of(judge_whole(inputs.readings, inputs.case))
     found = danger((), SMALL_CHANCE, standing)
-    return Result(findings=[*found, _nothing_to_say(problem)], cautions=_cautions(found))
+    return Result(findings=[*found, not_weighed(problem)], cautions=_cautions(found))
 
 
 def _cautions(found: Sequence[Finding]) -> tuple[str, ...]:
-    return (UNPROTECTED,) if found else ()
+    return (part("inference.not-ruled-out"),) if found else ()
 
 
 def explanations_of(explained: Explained, case: Case) -> list[Explanation]:
@@ -110,7 +104,7 @@ def explanations_of(explained: Explained, case: Case) -> list[Explanation]:
     listed = [_explanation(one, explained, case) for one in shown]
     rest = round(1.0 - sum(one.probability for one in listed), 4)
     if rest > 0.0:
-        return [*listed, Explanation(REST, REST_NAME, rest)]
+        return [*listed, Explanation(REST, part("inference.other-causes"), rest)]
     first = replace(listed[0], probability=round(listed[0].probability + rest, 4))
     return [first, *listed[1:]]
 
@@ -131,22 +125,17 @@ def _explanation(weighed: Weighed, explained: Explained, case: Case) -> Explanat
 def _answer(explained: Explained) -> dict[str, object]:
     first = explained.causes[0]
     dangerous = sum(one.probability for one in explained.causes if hypothesis(one.code).danger)
-    unexplained = bool(not_explained(explained))
+    leading: tuple[str, object] = (
+        hypothesis(first.code).name,
+        Figure(round(100.0 * first.probability, 1), "%"),
+    )
+    if not_explained(explained):
+        leading = part("inference.not-explained"), part("inference.chance-not-known")
     return {
-        "leading_cause": NOT_EXPLAINED if unexplained else hypothesis(first.code).name,
-        "chance": "not known" if unexplained else Figure(round(100.0 * first.probability, 1), "%"),
+        "leading_cause": leading[0],
+        "chance": leading[1],
         "dangerous_together": Figure(round(100.0 * dangerous, 1), "%"),
     }
-
-
-def _nothing_to_say(problem: str) -> Finding:
-    return Finding(
-        about=CAUSE,
-        outcome=Outcome.CANNOT_SAY,
-        says=problem,
-        judges=Judges.FUNCTION,
-        do_next="Read rating and type on the device.",
-    )
 
 
 HUNDRED = Example(

@@ -6,6 +6,7 @@ from checkers.domain.quantities.quantity import format_quantity
 from checkers.judgement.case import Case
 from checkers.judgement.dc.fitness import tolerated_dc_row
 from checkers.physics.condition.knowledge import Known
+from checkers.wording.book import part
 
 DC = frozenset({"blinded-by-dc", "type-too-low"})
 LEAKAGE = frozenset({"leakage-adds", "leakage-opposes"})
@@ -18,19 +19,20 @@ def circumstances(cause: str, known: Known, case: Case) -> tuple[str, ...]:
     if cause in LEAKAGE and known.leakage:
         leakage = format_quantity(known.leakage, "mA")
         share = format_quantity(100.0 * known.leakage / known.rated, "%", 2)
-        return (f"{leakage} of standing leakage was measured, {share} of the rating",)
+        return (part("inference.leakage-measured", leakage=leakage, share=share),)
     return ()
 
 
 def _dc_words(case: Case, dc: float) -> str:
     """Return the DC beside what is declared: the model's own figures are no limit."""
-    flows = f"{format_quantity(dc, 'mA')} of smooth DC was measured"
-    kind, row = case.device.type, tolerated_dc_row(case)
+    row = tolerated_dc_row(case)
+    tolerated = row.at_most(case.device.rated_residual_current) if row else None
+    flows = {"dc": format_quantity(dc, "mA"), "type": case.device.type}
     if row is None:
-        return f"{flows}; what it does depends on the type, which is not given"
+        return part("inference.dc-measured-type-missing", **flows)
     if row.undeclared:
-        return f"{flows}; none is declared for type {kind}"
-    tolerated = row.at_most(case.device.rated_residual_current)
+        return part("inference.dc-measured-none-declared", **flows)
     if tolerated is None:
-        return flows
-    return f"{flows}; type {kind} is declared to withstand {format_quantity(tolerated, 'mA')}"
+        return part("inference.dc-measured", **flows)
+    shown = format_quantity(tolerated, "mA")
+    return part("inference.dc-measured-declared", tolerated=shown, **flows)

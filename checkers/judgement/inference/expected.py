@@ -11,6 +11,7 @@ from checkers.domain.quantities.ranges import range_in_words
 from checkers.judgement.inference.weighing.likelihood import shown_below
 from checkers.judgement.inference.weighing.samples import Columns
 from checkers.physics.response.attempt import Attempt
+from checkers.wording.book import part
 
 REACH = 1.0  # deviations of one member beyond its mean
 HARDLY, NEARLY = 0.03, 0.97
@@ -33,17 +34,16 @@ def expected_words(
     shown, whose bound is the window where it is one. Result: about eight in ten would lie in it.
     """
     if attempt.is_button:
-        chance = _mean(columns.shows, weights)
-        return _chance_words("operates", "does not operate", chance)
+        return _button_words(_mean(columns.shows, weights))
     bound = measured.value if measured.is_number and _is_bound(measured) else _window(attempt)
     chance = _mean(shown_below(columns, bound), weights)
     unit = "mA" if attempt.is_ramp else "ms"
     if chance < HARDLY:
-        return f"no trip within {format_quantity(bound, unit)}"
+        return part("inference.no-trip-within", bound=format_quantity(bound, unit))
     words = _range_words(columns, weights, unit)
     if chance > NEARLY:
         return words
-    return f"{words}, or no trip in {percent(1.0 - chance)}"
+    return part("inference.or-no-trip", range=words, chance=percent(1.0 - chance))
 
 
 def _is_bound(measured: Measured) -> bool:
@@ -74,9 +74,10 @@ def _quantile(values: list[tuple[float, float]], part: float) -> float:
     return values[-1][0]
 
 
-def _chance_words(yes: str, no: str, chance: float) -> str:
-    word, certain = (yes, chance) if chance >= 0.5 else (no, 1.0 - chance)
-    return f"{word} ({percent(certain)})"
+def _button_words(chance: float) -> str:
+    if chance >= 0.5:
+        return part("inference.expected-to-operate", chance=percent(chance))
+    return part("inference.expected-not-to-operate", chance=percent(1.0 - chance))
 
 
 def _mean(values: Sequence[float], weights: Sequence[float]) -> float:
@@ -86,5 +87,7 @@ def _mean(values: Sequence[float], weights: Sequence[float]) -> float:
 def percent(share: float) -> str:
     """Return a probability in words: 83 %, under 1 %."""
     if share < 0.01:
-        return "under 1 %"
-    return f"{format_number(100.0 * share, 2)} %" if share < 0.995 else "over 99 %"
+        return part("inference.under-one-per-cent")
+    if share >= 0.995:
+        return part("inference.over-99-per-cent")
+    return part("inference.per-cent", figure=format_number(100.0 * share, 2))

@@ -45,11 +45,11 @@ class Explained:
 
 
 def why_not(case: Case) -> str:
-    """Return why this device cannot be explained, or nothing where it can."""
+    """Return the code of why this device cannot be explained, or nothing where it can."""
     if not case.device.has(Ability.EXPLAINED):
-        return "Causes are weighed for RCDs that trip at half to one times their rating only."
+        return "inference.kind-not-weighed"
     if case.device.rated_residual_current is None:
-        return "The rated residual current is not given, and every expectation depends on it."
+        return "inference.rating-missing"
     return ""
 
 

@@ -5,7 +5,7 @@ What `readings` fails stands before any cause: it is named first, and nothing ou
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 
 from checkers.domain.causes import REMAINDER
 from checkers.domain.verdicts import Finding, Judges, Outcome
@@ -13,24 +13,19 @@ from checkers.judgement.inference.expected import percent
 from checkers.judgement.inference.explanation import Explained
 from checkers.judgement.inference.reasons import unlike_every_cause
 from checkers.judgement.inference.standing import Standing
-from checkers.judgement.inference.standing_words import (
-    LEAVES_OPEN,
-    NOT_EXPLAINED,
-    OUT_OF_SERVICE,
-    REPEAT_THEN_REPLACE,
-    failing_words,
-    listed,
-    what_is_open,
-)
+from checkers.judgement.inference.standing_words import listed, what_is_open
 from checkers.judgement.inference.weighing.attempts import LeftOut, Noted
 from checkers.judgement.inference.weighing.hypotheses import hypothesis
 from checkers.judgement.inference.weighing.posterior import Weighed
+from checkers.wording.book import part
+from checkers.wording.finding import NO_FACTS, finding, with_parts
 
-CAUSE = "which cause it is"
-DANGER = "whether people are protected"
-NOT_A_VERDICT = (
-    "These are causes, no verdict: whether the readings meet their limits is judged apart."
-)
+FAILS = {  # by whether a reading or a rule fails, and whether there is too much smooth DC
+    (True, False): "inference.fails",
+    (False, True): "inference.too-much-smooth-dc",
+    (True, True): "inference.fails-with-too-much-smooth-dc",
+    (False, False): "inference.dangerous-cause",
+}
 SPEAKS = 2.0  # a cause is raised by what was measured from this ratio to good order on
 
 
@@ -57,15 +52,23 @@ def danger(causes: Sequence[Weighed], small_chance: float, standing: Standing) -
     named = [one for one in likely if one.probability >= small_chance and _raised(one, causes)]
     if not named and not standing.fails:
         return []
-    dangerous = [hypothesis(one.code) for one in named]
-    chances = "; ".join(
-        f"{hypothesis(one.code).name} ({percent(one.probability)})" for one in named
-    )
-    says = (
-        f"{failing_words(standing)}People may be without protection: treat the circuit as "
-        f"unprotected until this is settled.{f' {chances}.' if chances else ''}"
-    )
-    return [_finding(DANGER, says, dangerous[0].do_next if dangerous else OUT_OF_SERVICE)]
+    facts = {"failing": listed(standing.failing)}
+    do_next = {"do_next": hypothesis(named[0].code).do_next} if named else {}
+    found = _finding(FAILS[bool(standing.failing), standing.dc_fails], facts, **do_next)
+    return [with_parts(found, _chances(named))]
+
+
+def _chances(named: Sequence[Weighed]) -> str:
+    """Return the dangerous causes with their chances, as one sentence; nothing without any."""
+    each = [
+        part(
+            "inference.cause-with-chance",
+            cause=hypothesis(one.code).name,
+            chance=percent(one.probability),
+        )
+        for one in named
+    ]
+    return part("inference.dangerous-causes", causes="; ".join(each)) if each else ""
 
 
 def _raised(cause: Weighed, causes: Sequence[Weighed]) -> bool:
@@ -87,16 +90,16 @@ def not_explained(explained: Explained) -> list[Noted]:
 
 def _leading(explained: Explained) -> Finding:
     if not explained.evidence.noted:
-        says = f"No reading could be used, so nothing is told from them. {NOT_A_VERDICT}"
-        return _finding(CAUSE, says)
+        return _finding("inference.no-reading-used")
     unexplained = not_explained(explained)
     if unexplained:
         names = listed(dict.fromkeys(f"{one.name}, {one.measured}" for one in unexplained))
-        return _finding(CAUSE, f"{NOT_EXPLAINED}: {names}. {LEAVES_OPEN}", REPEAT_THEN_REPLACE)
+        return _finding("inference.not-explained", {"readings": names})
     first = explained.causes[0]
     cause = hypothesis(first.code)
-    says = f"Most likely: {cause.name} ({percent(first.probability)}). {cause.means}"
-    return _finding(CAUSE, f"{says} {NOT_A_VERDICT}", do_about(first.code, explained.standing))
+    facts = {"cause": cause.name, "chance": percent(first.probability), "means": cause.means}
+    do_next = do_about(first.code, explained.standing)
+    return _finding("inference.most-likely", facts, do_next=do_next)
 
 
 def do_about(code: str, standing: Standing) -> str:
@@ -109,10 +112,8 @@ def do_about(code: str, standing: Standing) -> str:
 def _unexplained(explained: Explained) -> list[Finding]:
     return [
         _finding(
-            one.name,
-            f"{one.measured} is unlike every cause considered here: it may be a misreading, or "
-            "something this model does not know.",
-            REPEAT_THEN_REPLACE if one.fails else "Repeat it, and write down what was set.",
+            "inference.fails-unlike-every-cause" if one.fails else "inference.unlike-every-cause",
+            {"name": one.name, "measured": one.measured},
         )
         for at, one in enumerate(explained.evidence.noted)
         if unlike_every_cause(explained.causes, at, one)
@@ -120,14 +121,13 @@ def _unexplained(explained: Explained) -> list[Finding]:
 
 
 def _not_used(left_out: LeftOut) -> Finding:
-    return _finding(left_out.name, f"Left out: {left_out.why}.")
+    return _finding(left_out.code, {"name": left_out.name, **left_out.facts})
 
 
-def _finding(about: str, says: str, do_next: str = "") -> Finding:
-    return Finding(
-        about=about,
-        outcome=Outcome.CANNOT_SAY,
-        says=says,
-        judges=Judges.FUNCTION,
-        do_next=do_next,
-    )
+def not_weighed(code: str) -> Finding:
+    """Return the finding that causes cannot be weighed, by the code of what stands against it."""
+    return _finding(code)
+
+
+def _finding(code: str, facts: Mapping[str, object] = NO_FACTS, **rest: str) -> Finding:
+    return finding(code, Outcome.CANNOT_SAY, Judges.FUNCTION, facts, **rest)

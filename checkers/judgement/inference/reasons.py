@@ -14,10 +14,12 @@ from checkers.judgement.inference.weighing.intermittent_fault import shown_eithe
 from checkers.judgement.inference.weighing.likelihood import MISREAD, USUAL, stray_likelihood
 from checkers.judgement.inference.weighing.posterior import Evidence, Weighed
 from checkers.judgement.inference.weighing.samples import predicted
+from checkers.wording.book import part
 
 SPEAKS = log(2.0)  # a reading counts from a ratio of two
 MANY_TIMES = 1000.0
 UNLIKE_ALL = 5.0  # times the likelihood of a stray
+WATCHED = {True: "inference.reading-seen-to-open", False: "inference.reading-seen-not-to-open"}
 
 
 def reasons_for(
@@ -67,7 +69,8 @@ def _log_ratio(cause: Weighed, causes: Sequence[Weighed], reading: int) -> float
 
 def _words(cause: Weighed, evidence: Evidence, reading: int, ratio: float) -> str:
     if reading >= len(evidence.noted):
-        return f"{_seen_words(evidence)[reading - len(evidence.noted)]}: {_times(ratio)}"
+        seen = _seen_words(evidence)[reading - len(evidence.noted)]
+        return part("inference.look-speaks", seen=seen, times=_times(ratio))
     noted = evidence.noted[reading]
     weights = weights_of(cause.apart[reading])
     known, attempt = evidence.known, noted.attempt
@@ -75,29 +78,30 @@ def _words(cause: Weighed, evidence: Evidence, reading: int, ratio: float) -> st
         columns, weights = shown_either_way(known, attempt, cause.count, weights)
     else:
         columns = predicted(cause.code, known, attempt, cause.count, evidence.own_of(cause.code))
-    expected = expected_words(columns, weights, attempt, noted.measured)
-    return f"{noted.name}: {noted.measured}; expected here {expected}: {_times(ratio)}"
+    return part(
+        "inference.reading-speaks",
+        name=noted.name,
+        measured=noted.measured,
+        expected=expected_words(columns, weights, attempt, noted.measured),
+        times=_times(ratio),
+    )
 
 
 def _seen_words(evidence: Evidence) -> list[str]:
     """Return what was seen and looked at, in the order of the rows after the readings."""
-    seen = [_opened_words(opened=bool(evidence.seen_to_open))] if evidence.seen_counts else []
+    opened = part(
+        "inference.seen-to-open" if evidence.seen_to_open else "inference.seen-not-to-open"
+    )
+    seen = [opened] if evidence.seen_counts else []
     watched = [
-        f"{one.name}: {_opened_words(opened=one.opened)}"
-        for one in evidence.noted
-        if one.opened is not None
+        part(WATCHED[one.opened], name=one.name) for one in evidence.noted if one.opened is not None
     ]
     looks = {one.what: one for one in CANDIDATES.observations}
     looked = [looks[what].yes if strange else looks[what].no for what, strange in evidence.looked]
     return [*seen, *watched, *looked]
 
 
-def _opened_words(*, opened: bool) -> str:
-    return "the device was seen to open" if opened else "it was seen not to open"
-
-
 def _times(ratio: float) -> str:
     times = exp(min(abs(ratio), 20.0))
-    figure = "over 1000" if times > MANY_TIMES else format_number(times, 2)
-    word = "as likely as" if ratio > 0 else "less likely than"
-    return f"{figure} times {word} under the other causes"
+    figure = part("inference.over-1000") if times > MANY_TIMES else format_number(times, 2)
+    return part("inference.as-likely" if ratio > 0 else "inference.less-likely", figure=figure)

@@ -21,6 +21,7 @@ from checkers.judgement.limits.time_limits import product_times
 from checkers.physics.condition.state import Possible
 from checkers.physics.response.attempt import Attempt
 from checkers.physics.response.prediction import predictions
+from checkers.wording.book import part
 
 RAMP_EDGES = (0.5, 1.0, 1.4, 2.0)
 LIMITED_AT = (5.0, 2.0, 1.0)
@@ -71,13 +72,13 @@ def watched_attempt(case: Case) -> Attempt:
 def _test(candidate: ReadingCandidate, case: Case) -> NextStep:
     attempt = _attempt(candidate, case)
     if attempt.is_button:
-        words = ("it operates the device", "it does nothing")
+        words = (part("inference.button-operates"), part("inference.button-does-nothing"))
         return NextStep(candidate.words, words, _button_chances(attempt), attempt)
     edges = _edges(attempt, case)
     unit = "mA" if attempt.is_ramp else "ms"
     between = [range_in_words(low, high, unit) for low, high in pairwise(edges)]
-    first = f"below {format_quantity(edges[0], unit)}"
-    last = f"more than {format_quantity(edges[-1], unit)}, or no trip"
+    first = part("inference.below", figure=format_quantity(edges[0], unit))
+    last = part("inference.above-or-none", figure=format_quantity(edges[-1], unit))
     return NextStep(candidate.words, (first, *between, last), binned(attempt, edges), attempt)
 
 

@@ -16,13 +16,13 @@ from checkers.judgement.inference.weighing.hypotheses import hypothesis
 from checkers.judgement.inference.weighing.posterior import Evidence, Weighed
 from checkers.judgement.inference.weighing.samples import FEW, cloud
 from checkers.physics.condition.state import Possible
+from checkers.wording.book import part
 
 WORTH_ASKING = 0.05  # bits
 COUNTS = 0.02  # a cause less likely than this is left out of the comparison
 ROUGH, SAMPLE = 4, 24  # members that stand for a cause: to find what is worth a look, and then
 WORTH_A_LOOK = 0.75  # what roughly tells less than so much of the best is not looked at again
 CLEARLY = 0.8  # an outcome that a cause leads to, and good order does not
-CONFIRMS = "It confirms the likeliest cause before anything is done about it."
 Sample = Sequence[tuple[Possible, int]]
 ABOUT_AS_MUCH = 0.95  # samples scatter so much; of two that tell alike, the first listed is easier
 
@@ -53,7 +53,7 @@ def next_test(
     if not settled and (best is None or best.information < WORTH_ASKING):
         look = _confirming(could, evidence, causes[0])
         if look is not None:
-            return NextTest(look.words, CONFIRMS)
+            return NextTest(look.words, part("inference.confirms"))
     return None if best is None else _worded(best)
 
 
@@ -157,10 +157,7 @@ def _normal(values: Sequence[float]) -> list[float]:
 
 def _worded(asked: Asked) -> NextTest:
     still_open = -sum(share * log2(share) for share in asked.shares if share > 0.0)
-    why = (
-        "Of all that could be done next it tells most: it is expected to settle "
-        f"{percent(asked.information / still_open)} of what is open about the cause."
-    )
+    why = part("inference.tells-most", share=percent(asked.information / still_open))
     told = [
         _meaning(words, row, asked.causes)
         for words, row in zip(asked.step.outcomes, asked.joint, strict=True)
@@ -172,6 +169,10 @@ def _worded(asked: Asked) -> NextTest:
 def _meaning(words: str, row: Sequence[float], causes: Sequence[str]) -> str:
     whole = sum(row)
     likeliest = max(range(len(row)), key=lambda at: row[at])
-    name = hypothesis(causes[likeliest]).name
-    chance = percent(row[likeliest] / whole)
-    return f"If {words} ({percent(whole)}): most likely “{name}” ({chance})."
+    return part(
+        "inference.outcome-means",
+        outcome=words,
+        chance=percent(whole),
+        cause=hypothesis(causes[likeliest]).name,
+        cause_chance=percent(row[likeliest] / whole),
+    )

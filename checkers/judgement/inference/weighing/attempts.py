@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from itertools import zip_longest
 
@@ -14,6 +14,7 @@ from checkers.domain.sources.judging import JUDGING
 from checkers.judgement.case import Case
 from checkers.judgement.limits.test_current import level_of, step_factor
 from checkers.physics.response.attempt import Attempt
+from checkers.wording.finding import NO_FACTS
 from checkers.wording.reading_names import name_of, spoken
 
 SHOWS_OPERATION = frozenset({Said.FIGURE, Said.LESS_THAN, Said.TRIPPED, Said.OPERATES})
@@ -44,10 +45,11 @@ class Noted:
 
 @dataclass(frozen=True, slots=True)
 class LeftOut:
-    """A reading that cannot be used, and why."""
+    """A reading that cannot be used, and the code and facts of what stands against it."""
 
     name: str
-    why: str
+    code: str
+    facts: Mapping[str, object] = NO_FACTS
 
 
 def noted_tests(
@@ -64,13 +66,13 @@ def noted_tests(
     used: list[Noted] = []
     left_out: list[LeftOut] = []
     for reading, seen, failed in zip_longest(readings, opened, fails):
-        problem = _problem(reading, case)
+        name = spoken(name_of(reading))
+        problem = _problem(name, reading, case)
         if problem:
-            left_out.append(LeftOut(spoken(name_of(reading)), problem))
+            left_out.append(problem)
         else:
             first = not any(one.attempt.tries_the_mechanism for one in used)
             attempt = attempt_of(reading, case, first=first)
-            name = spoken(name_of(reading))
             used.append(Noted(name, attempt, reading.measured, seen, fails=bool(failed)))
     return tuple(used), tuple(left_out)
 
@@ -95,17 +97,23 @@ def attempt_of(reading: PlacedReading, case: Case, *, first: bool) -> Attempt:
     )
 
 
-def _problem(reading: PlacedReading, case: Case) -> str:
+def _problem(name: str, reading: PlacedReading, case: Case) -> LeftOut | None:
     measured, test = reading.measured, _test(reading)
     if measured.said in SHOWS_NOTHING:
-        return measured.question or f"{quoted(measured.typed.strip())} is no result"
+        return _no_result(name, measured)
     if test == Test.UNKNOWN:
-        return "which test it belongs to is not given"
+        return LeftOut(name, "inference.left-out-test-missing")
     if measured.is_number and test in UNITS and measured.unit != UNITS[Test(test)]:
-        return f"{measured} is no figure of this test: check its unit"
+        return LeftOut(name, "inference.left-out-wrong-unit", {"measured": measured})
     if test == Test.TRIP_TIME and level_of(reading, case) is None:
-        return "neither its multiple nor its current is given"
-    return ""
+        return LeftOut(name, "inference.left-out-multiple-missing")
+    return None
+
+
+def _no_result(name: str, measured: Measured) -> LeftOut:
+    if measured.question:
+        return LeftOut(name, "inference.left-out-unclear", {"question": measured.question})
+    return LeftOut(name, "inference.left-out-no-result", {"typed": quoted(measured.typed.strip())})
 
 
 def _test(reading: PlacedReading) -> str:

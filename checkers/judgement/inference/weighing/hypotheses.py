@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from checkers.domain.causes import CAUSES, REMAINDER
+from checkers.wording.book import part
 
 READING_WRONG = "reading-wrong"
 NOW_AND_THEN = "erratic-mechanism"  # sound in the operations in which it does not stick
@@ -23,22 +24,22 @@ class Hypothesis:
     do_next: str
 
 
-WRONG = Hypothesis(
-    READING_WRONG,
-    "One reading is wrong",
-    "The device and its circuit are sound, and one reading was misread, miswritten or disturbed.",
-    danger=False,
-    do_next="Repeat the reading that stands out, and write down what was set. Until then it "
-    "stands as it was noted.",
-)
-
-
 def hypothesis(code: str) -> Hypothesis:
     """Return the words of a cause by its permanent code."""
     if code == READING_WRONG:
-        return WRONG
+        return _one_is_wrong()
     cause = CAUSES[code]
     return Hypothesis(code, cause.name, cause.means, cause.danger, cause.do_next)
+
+
+def _one_is_wrong() -> Hypothesis:
+    return Hypothesis(
+        READING_WRONG,
+        part("inference.reading-wrong"),
+        part("inference.reading-wrong-means"),
+        danger=False,
+        do_next=part("inference.reading-wrong-do-next"),
+    )
 
 
 def modelled_as(code: str) -> str:

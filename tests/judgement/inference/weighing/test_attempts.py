@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 
 from checkers.judgement.inference.weighing.attempts import noted_tests
+from checkers.wording.book import words_of
 from tests.judgement.inference.a_case import case, reading, time
 
 
@@ -54,7 +55,7 @@ def test_what_cannot_be_used_is_left_out_with_its_reason(
     used, left_out = noted_tests([reading(kind, value, **fields)], case())
 
     assert not used
-    assert why in left_out[0].why
+    assert why in words_of(left_out[0].code).says.format_map(left_out[0].facts)
 
 
 def test_a_current_without_a_test_is_taken_as_a_ramp() -> None:
