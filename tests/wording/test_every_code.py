@@ -19,12 +19,6 @@ from checkers.wording.book import Cites, room, rooms, words_of
 HERE = Path(__file__).parent
 PACKAGE = HERE.parents[1] / "checkers"
 REQUESTS = HERE / "requests"  # a file a room: the requests that no example of a checker makes
-# Rooms whose sentences still stand where they are judged; none may be added.
-NOT_YET = frozenset(
-    {
-        "series",
-    }
-)
 
 
 def _requests() -> Iterator[tuple[str, Any]]:
@@ -76,14 +70,10 @@ def test_a_code_has_an_example_and_cites_as_it_says(
 
 
 def test_no_sentence_of_a_finding_is_written_where_it_is_judged() -> None:
-    """Only the room of words makes a Finding; those that do not yet keep to it are listed."""
-    judgement = PACKAGE / "judgement"
-    makes = {
-        path.relative_to(judgement).parts[0]
-        for path in judgement.rglob("*.py")
-        if _makes_findings(path)
-    }
-    assert makes == NOT_YET
+    """Only the room of words makes a Finding, in no room of judgement and in no checker."""
+    rooms_of_code = [PACKAGE / "judgement", PACKAGE / "catalogue"]
+    modules = [path for folder in rooms_of_code for path in folder.rglob("*.py")]
+    assert [str(path) for path in modules if _makes_findings(path)] == []
 
 
 def _makes_findings(path: Path) -> bool:

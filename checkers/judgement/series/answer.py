@@ -10,14 +10,14 @@ from checkers.domain.verdicts import Figure
 from checkers.judgement.limits.safe_rounding import rounded_up
 from checkers.judgement.series.arrangement import Arrangement
 from checkers.judgement.series.dc.fitness import Fitness, Why
-from checkers.judgement.series.dc.flow_words import FAULT_LOOP
+from checkers.judgement.series.dc.flow_words import amount
 from checkers.judgement.series.dc.through import Through
 from checkers.judgement.series.selectivity.selectivity import Selectivity
+from checkers.wording.book import part
 
 DIGITS = 6
-NOT_KNOWN = "not known"
+SELECTIVE = {True: "series.yes", False: "series.no", None: "series.not-known"}
 UNTOLD = frozenset({Why.NO_LOADS, Why.RATING})
-MUST_NOT = "must not operate"
 
 
 def answer_devices(
@@ -44,10 +44,10 @@ def answer_pairs(
 
 
 def _greatest(through: Through, fitness: Fitness) -> Figure | str:
-    high = through.bounds.high
+    bounds = through.bounds
     if fitness.why in UNTOLD:
-        return NOT_KNOWN
-    return FAULT_LOOP if isinf(high) else Figure(rounded_up(high, DIGITS), "mA")
+        return part("series.not-known")
+    return amount(bounds) if isinf(bounds.high) else Figure(rounded_up(bounds.high, DIGITS), "mA")
 
 
 def _with_ordinary(through: Through, fitness: Fitness) -> dict[str, Figure]:
@@ -61,8 +61,12 @@ def _with_ordinary(through: Through, fitness: Fitness) -> dict[str, Figure]:
 def _tolerates(arrangement: Arrangement, place: int, fitness: Fitness) -> Figure | str:
     limits = fitness.limits
     if arrangement.devices[place].device.detects_dc:
-        return Figure(limits.opens_at, "mA") if limits.opens_at is not None else NOT_KNOWN
-    return NOT_KNOWN if limits.bears is None else Figure(limits.bears, "mA")
+        return _current(limits.opens_at)
+    return _current(limits.bears)
+
+
+def _current(current: float | None) -> Figure | str:
+    return part("series.not-known") if current is None else Figure(current, "mA")
 
 
 def _pair(arrangement: Arrangement, places: tuple[int, int], found: Selectivity) -> dict[str, Any]:
@@ -76,11 +80,11 @@ def _pair(arrangement: Arrangement, places: tuple[int, int], found: Selectivity)
         "lower_opens_within": _time(level.opens_within) if level else None,
         "upper_holds_for": _time(level.holds_for) if level else None,
         "proven_from": None if found.from_current is None else Figure(found.from_current, "mA"),
-        "selective": {True: "yes", False: "no", None: NOT_KNOWN}[found.selective],
+        "selective": part(SELECTIVE[found.selective]),
     }
 
 
 def _time(time: float | None) -> Figure | str | None:
     if time is None:
         return None
-    return MUST_NOT if isinf(time) else Figure(time, "ms")
+    return part("series.must-not-operate") if isinf(time) else Figure(time, "ms")

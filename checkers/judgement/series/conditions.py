@@ -9,27 +9,7 @@ from checkers.domain.quantities.quantity import format_number, format_quantity
 from checkers.domain.sources.constants import CONSTANTS
 from checkers.judgement.series.arrangement import Arrangement, DCProtection
 from checkers.judgement.series.dc.sources import can_give_smooth_dc
-
-ONLY_LISTED = (
-    "Only what is listed counts. Before you rely on it, measure the smooth DC through the "
-    "uppermost devices with a DC-reading clamp, loads on."
-)
-NOT_ADDED = (
-    "What ordinary electronics on line and neutral leave is not added up: each piece may leave "
-    "up to 6 mA by its product standard, sound ones far less. Where many hang on one device, "
-    "measure."
-)
-PARALLEL = (
-    "Of devices in parallel, each may carry all of the DC or a part: each was judged with all."
-)
-TWO_WAY = (
-    "Equipment here may feed back. Where it does, each device above it must suit supply from "
-    "both sides."
-)
-LOSES = (
-    "A branch that is fed from beside a device, not below it, loses what that device gave it: "
-    "see to fault and fire protection of its cable otherwise, above all in TT."
-)
+from checkers.wording.book import part
 
 
 def conditions(arrangement: Arrangement) -> Iterator[str]:
@@ -40,14 +20,14 @@ def conditions(arrangement: Arrangement) -> Iterator[str]:
             yield selectivity_on_pulses()
     ordinary = [load for load in arrangement.loads if not can_give_smooth_dc(load)]
     if any(load.equipment.need.smooth_dc for load in ordinary):
-        yield NOT_ADDED
+        yield part("series.not-added")
     parents = [one.parents for one in arrangement.devices]
     parents += [one.parents for one in arrangement.loads]
     if any(len(above) > 1 for above in parents):
-        yield PARALLEL
+        yield part("series.parallel")
     if any(load.equipment.load.two_way for load in arrangement.loads):
-        yield TWO_WAY
-    yield ONLY_LISTED
+        yield part("series.two-way")
+    yield part("series.only-listed")
 
 
 def drift_rate() -> float:
@@ -63,23 +43,20 @@ def slow_drift() -> str:
     """Return the condition on smooth DC that rises more slowly than detection is tested with."""
     seen = CONSTANTS["detection_seen_blind_to_drift"]
     tested = CONSTANTS["detection_test_time"].citation
-    return (
-        f"6 mA detection is type tested with smooth DC that rises by "
-        f"{format_number(drift_rate(), 2)} mA a second or faster ({tested.words}). Slower drift "
-        f"is not tested: one certified detector was reported not to trip on it up to "
-        f"{format_quantity(seen.value, 'mA')} at least. That is one measurement "
-        f"({seen.citation.words})."
+    return part(
+        "series.slow-drift",
+        rate=format_number(drift_rate(), 2),
+        tested=tested.words,
+        seen=format_quantity(seen.value, "mA"),
+        reported=seen.citation.words,
     )
 
 
 def selectivity_on_pulses() -> str:
     """Return the condition on what the maker of 6 mA detection must state."""
     known = CONSTANTS["limited_above_detection_up_to"]
-    return (
-        f"On pulsating DC, selectivity between 6 mA detection and a "
-        f"{format_quantity(known.value, 'mA')} type A or F above it is limited, and its maker "
-        f"must say so ({known.citation.words})."
-    )
+    rating = format_quantity(known.value, "mA")
+    return part("series.on-pulses", rating=rating, source=known.citation.words)
 
 
 def _has_detection(arrangement: Arrangement) -> bool:

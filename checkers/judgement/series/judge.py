@@ -9,7 +9,7 @@ from checkers.domain.verdicts import Finding, Result
 from checkers.judgement.series.answer import answer_devices, answer_pairs
 from checkers.judgement.series.arrangement import Arrangement
 from checkers.judgement.series.change.least_change import Mend, least_changes
-from checkers.judgement.series.conditions import LOSES, conditions
+from checkers.judgement.series.conditions import conditions
 from checkers.judgement.series.dc.fitness import judge_fitness
 from checkers.judgement.series.dc.fitness_words import fitness_finding
 from checkers.judgement.series.dc.flow import flow_through
@@ -19,8 +19,7 @@ from checkers.judgement.series.layout import lay_out
 from checkers.judgement.series.selectivity.fault_levels import Supply
 from checkers.judgement.series.selectivity.selectivity import Selectivity, pairs, selectivity
 from checkers.judgement.series.selectivity.words import selectivity_finding
-
-NO_CHANGE_FOUND = "No set of changes tried here mends it: start again from the supply."
+from checkers.wording.book import part
 
 Places = tuple[int, int]
 """The places of two devices in series, the upper first."""
@@ -35,7 +34,7 @@ def judge_series(arrangement: Arrangement, supply: Supply, wanted: bool | None) 
     through = flow_through(arrangement)
     judged = judge_fitness(arrangement, through)
     ways = least_changes(arrangement)
-    mend = ways[0].sentence if ways else NO_CHANGE_FOUND
+    mend = ways[0].sentence if ways else part("series.no-change-found")
     found = _selectivities(arrangement, supply)
     fitness = [
         fitness_finding(arrangement, place, through[place], one, mend)
@@ -81,4 +80,4 @@ def _mends(ways: Sequence[Mend]) -> dict[str, Any]:
 def _cautions(arrangement: Arrangement, ways: Sequence[Mend]) -> Iterator[str]:
     yield from conditions(arrangement)
     if any(way.moves for way in ways):
-        yield LOSES
+        yield part("series.loses")

@@ -13,11 +13,13 @@ from typing import Any
 
 from checkers.domain.device.device import Device, DeviceType, Form
 from checkers.domain.quantities.quantity import format_quantity
+from checkers.domain.verdicts import Outcome
 from checkers.judgement.series.arrangement import Arrangement, DCProtection
 from checkers.judgement.series.dc.fitness import Fitness, Why
-from checkers.judgement.series.dc.flow_words import amount
+from checkers.judgement.series.dc.flow_words import amount, pieces
 from checkers.judgement.series.dc.sources import Bounds, left_by
 from checkers.judgement.series.dc.through import Through
+from checkers.wording.book import part
 
 WIDE = 40
 """Characters of a line that stands at the left edge."""
@@ -27,12 +29,17 @@ PER_STEP = 3
 
 NARROW = 22
 PLAIN = {
-    Form.MONITOR: "monitor",
-    Form.RDC_DD: "6 mA DC detection",
+    Form.MONITOR: "series.monitor",
+    Form.RDC_DD: "series.detection",
 }
 PROTECTED = {
-    DCProtection.RDC_DD: ", with 6 mA detection",
-    DCProtection.TYPE_B: ", with a type B built in",
+    DCProtection.RDC_DD: "series.with-detection",
+    DCProtection.TYPE_B: "series.with-type-b",
+}
+VERDICTS = {
+    Outcome.PASS: "series.verdict-pass",
+    Outcome.FAIL: "series.verdict-fail",
+    Outcome.CANNOT_SAY: "series.verdict-cannot-say",
 }
 
 
@@ -62,9 +69,9 @@ def _add_branch(  # noqa: PLR0913, PLR0917  # it calls itself with all it was gi
     device = arrangement.devices[place]
     verdict = judged[place].outcome
     words = [
-        f"{device.id}: {_device_words(device.device)}",
+        part("series.named", name=device.id, what=_device_words(device.device)),
         *_also_through(arrangement, device.parents),
-        f"{_verdict_words(verdict)}: {_dc_words(through[place], judged[place])}",
+        part(VERDICTS[verdict], dc=_dc_words(through[place], judged[place])),
     ]
     own = _add(rows, "device", device.id, above, words) | {"verdict": verdict.value}
     rows[-1] = own
@@ -93,54 +100,51 @@ def _add(
 
 def _device_words(device: Device) -> str:
     if device.form in PLAIN:
-        return PLAIN[Form(device.form)]
+        return part(PLAIN[Form(device.form)])
     known = device.type != DeviceType.UNKNOWN
     rated = device.rated_residual_current
     delay = device.set_delay
     parts = [
-        f"type {device.type}" if known else "type not known",
-        format_quantity(rated, "mA") if rated is not None else "rating not known",
+        part("series.of-type", type=device.type) if known else part("series.type-not-known"),
+        format_quantity(rated, "mA") if rated is not None else part("series.rating-not-known"),
         format_quantity(delay, "ms") if delay is not None else str(device.delay),
     ]
-    return ", ".join(part for part in parts if part != "none")
-
-
-def _verdict_words(verdict: str) -> str:
-    return verdict.replace("-", " ").capitalize()
+    return ", ".join(one for one in parts if one != "none")
 
 
 def _dc_words(through: Through, fitness: Fitness) -> str:
     if fitness.why is Why.NO_LOADS:
-        return "no equipment named"
-    flows = f"DC {amount(through.bounds)}"
-    limits = fitness.limits
+        return part("series.no-equipment")
+    flows, limits = amount(through.bounds), fitness.limits
     if limits.senses and limits.opens_at is not None:
-        return f"{flows}, opens at {format_quantity(limits.opens_at, 'mA')}"
+        current = format_quantity(limits.opens_at, "mA")
+        return part("series.dc-opens", amount=flows, current=current)
     if limits.bears is None:
-        return flows
-    if not limits.bears:
-        return f"{flows}, none declared to be borne"
-    return f"{flows}, bears {format_quantity(limits.bears, 'mA')}"
+        return part("series.dc", amount=flows)
+    bears = format_quantity(limits.bears, "mA")
+    code = "series.dc-bears" if limits.bears else "series.dc-none-borne"
+    return part(code, amount=flows, bears=bears)
 
 
 def _load_words(arrangement: Arrangement, number: int) -> Iterator[str]:
     load = arrangement.loads[number]
-    count = f"{load.count} × " if load.count > 1 else ""
     kind = load.equipment.load.name
-    named = kind if load.name == kind else f"{load.name}: {kind}"
-    yield f"{count}{named}{PROTECTED.get(DCProtection(load.protection), '')}"
+    named = kind if load.name == kind else part("series.named", name=load.name, what=kind)
+    what, protected = pieces(load.count, named), PROTECTED.get(DCProtection(load.protection))
+    yield part(protected, what=what) if protected else what
     yield from _also_through(arrangement, load.parents)
     bounds = left_by(load, arrangement.code, arrangement.day)
-    declared = " as declared" if load.declared == bounds.high / load.count else ""
-    yield f"DC {_left(bounds)}{declared}"
+    declared = load.declared == bounds.high / load.count
+    yield part("series.dc-as-declared" if declared else "series.dc", amount=_left(bounds))
 
 
 def _left(bounds: Bounds) -> str:
     if bounds.low == bounds.high:
         return amount(bounds)
-    return f"{amount(bounds)}, or {format_quantity(bounds.low, 'mA')}: not known"
+    least = format_quantity(bounds.low, "mA")
+    return part("series.or-less", amount=amount(bounds), least=least)
 
 
 def _also_through(arrangement: Arrangement, parents: Sequence[int]) -> list[str]:
     others = [arrangement.devices[one].id for one in parents[1:]]
-    return [f"fed in parallel through {' and '.join(others)} as well"] if others else []
+    return [part("series.in-parallel", others=part("series.and").join(others))] if others else []

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from typing import Protocol
 
@@ -18,13 +18,14 @@ from checkers.judgement.series.arrangement import (
     arrange,
 )
 from checkers.judgement.series.change.efforts import EFFORTS
+from checkers.judgement.series.dc.flow_words import pieces
 from checkers.judgement.series.dc.limits import dc_limits
 from checkers.judgement.series.dc.sources import left_by
 from checkers.judgement.series.device_type.type_fit import protected_by
+from checkers.wording.book import part
 
 SWAPPED_TO = (DeviceType.A, DeviceType.F, DeviceType.B, DeviceType.B_PLUS)
 OWN_RATING = CONSTANTS["built_in_type_b_rating"].value
-SUPPLY = "at the supply"
 
 
 class Change(Protocol):
@@ -70,7 +71,7 @@ class SwapType:
     def words(self, arrangement: Arrangement) -> str:
         """Return what is to be done, as one sentence without its stop."""
         old = arrangement.devices[self.place]
-        return f"put a type {self.type} in place of {old.id} (type {old.device.type})"
+        return part("series.swap-type", type=self.type, device=old.id, old=old.device.type)
 
 
 @dataclass(frozen=True, slots=True)
@@ -98,8 +99,7 @@ class FeedBeside:
     def words(self, arrangement: Arrangement) -> str:
         """Return what is to be done, as one sentence without its stop."""
         old = arrangement.devices[self.place]
-        beside = " and ".join(arrangement.devices[parent].id for parent in old.parents)
-        return f"feed {old.id} from beside {beside}, not from below"
+        return part("series.feed-beside", device=old.id, beside=_names(arrangement, old.parents))
 
 
 @dataclass(frozen=True, slots=True)
@@ -127,9 +127,7 @@ class AddDetection:
 
     def words(self, arrangement: Arrangement) -> str:
         """Return what is to be done, as one sentence without its stop."""
-        return (
-            f"add 6 mA DC detection that opens the supply of {arrangement.loads[self.number].name}"
-        )
+        return part("series.add-detection", load=arrangement.loads[self.number].name)
 
 
 @dataclass(frozen=True, slots=True)
@@ -147,7 +145,7 @@ class GiveOwnDevice:
         """Return the arrangement after the change."""
         load = arrangement.loads[self.number]
         own = PlacedDevice(
-            f"own device of {load.name}",
+            part("series.own-device-of", load=load.name),
             self._device(arrangement),
             _above(arrangement, load.parents),
         )
@@ -164,11 +162,13 @@ class GiveOwnDevice:
         """Return what is to be done, as one sentence without its stop."""
         load = arrangement.loads[self.number]
         device = self._device(arrangement)
-        beside = " and ".join(arrangement.devices[parent].id for parent in load.parents)
-        rated = format_quantity(device.rated_residual_current or OWN_RATING, "mA")
-        many = f"{load.count} × " if load.count > 1 else ""
-        kind = f"a device of its own, type {device.type}, {rated}"
-        return f"give {many}{load.name} {kind}, beside {beside}"
+        return part(
+            "series.give-own-device",
+            load=pieces(load.count, load.name),
+            type=device.type,
+            rating=format_quantity(device.rated_residual_current or OWN_RATING, "mA"),
+            beside=_names(arrangement, load.parents),
+        )
 
     def _device(self, arrangement: Arrangement) -> Device:
         load = arrangement.loads[self.number]
@@ -187,6 +187,11 @@ class GiveOwnDevice:
             return bears and covers(kind, load.equipment.least_type)
 
         return serves
+
+
+def _names(arrangement: Arrangement, places: Iterable[int]) -> str:
+    """Return the names of some devices in a row."""
+    return part("series.and").join(arrangement.devices[one].id for one in places)
 
 
 def _above(arrangement: Arrangement, parents: Sequence[int]) -> tuple[int, ...]:

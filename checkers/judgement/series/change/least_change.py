@@ -21,6 +21,7 @@ from checkers.judgement.series.dc.fitness import Why, judge_fitness, judge_one
 from checkers.judgement.series.dc.flow import flow_through
 from checkers.judgement.series.device_type.by_code import by_code
 from checkers.judgement.series.device_type.own_device import sharings
+from checkers.wording.book import part
 
 MOST_LOOKED_AT = 4000
 MOST_JUDGED = 2000
@@ -67,7 +68,7 @@ class Mend:
     @property
     def sentence(self) -> str:
         """The changes as one sentence."""
-        text = "; and ".join(self.words)
+        text = part("series.and-also").join(self.words)
         return f"{text[0].upper()}{text[1:]}."
 
 

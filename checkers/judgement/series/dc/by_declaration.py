@@ -3,21 +3,25 @@
 from __future__ import annotations
 
 from datetime import date
-from math import isinf
 
 from checkers.domain.codes.registry import Code
 from checkers.domain.device.device import Device, DeviceType
-from checkers.domain.limits.limit import Limit
 from checkers.domain.limits.rows import citations
 from checkers.domain.quantities.quantity import format_quantity
-from checkers.domain.verdicts import Finding, Judges, MeasuredAs
+from checkers.domain.verdicts import Finding, Judges, MeasuredAs, Outcome
 from checkers.judgement.equipment.equipment import Equipment
 from checkers.judgement.series.dc.fitness import compare_dc
+from checkers.judgement.series.dc.fitness_words import bearable
+from checkers.judgement.series.dc.flow_words import amount
 from checkers.judgement.series.dc.limits import DCLimits, dc_limits
 from checkers.judgement.series.dc.sources import Bounds, left_unseen
+from checkers.wording.finding import finding
 
-ABOUT = "smooth DC that its maker declares"
-FAULT_LOOP = "limited only by the fault loop"
+CODES = {
+    Outcome.PASS: "series.declared-dc-borne",
+    Outcome.FAIL: "series.declared-dc-too-much",
+    Outcome.CANNOT_SAY: "series.declared-dc-perhaps-too-much",
+}
 
 
 def judge_declared(equipment: Equipment, device: Device, code: Code, day: date) -> list[Finding]:
@@ -34,19 +38,16 @@ def judge_declared(equipment: Equipment, device: Device, code: Code, day: date) 
 
 
 def _finding(left: Bounds, device: Device, limits: DCLimits) -> Finding:
-    bears = limits.bears or 0.0
-    most = FAULT_LOOP if isinf(left.high) else f"up to {format_quantity(left.high, 'mA')}"
-    bad = left.high > bears
-    return Finding(
-        about=ABOUT,
-        outcome=compare_dc(left, limits),
-        says=f"Smooth DC it can leave on its device: {most}; "
-        f"type {device.type} bears {format_quantity(bears, 'mA')}.",
-        judges=Judges.FITNESS_FOR_DC,
+    bears, most = limits.bears or 0.0, amount(left)
+    outcome = compare_dc(left, limits)
+    return finding(
+        CODES[outcome],
+        outcome,
+        Judges.FITNESS_FOR_DC,
+        {"most": most, "type": device.type, "bears": format_quantity(bears, "mA")},
         measured=most,
         measured_as=MeasuredAs.CALCULATED,
-        limit=str(Limit("mA", at_most=bears)) if bears else "none declared",
-        do_next="Fit a type that bears it, with nothing narrower above it." if bad else "",
+        limit=bearable(bears),
         field="dc_residual",
         sources=citations(limits.bears_row),
     )

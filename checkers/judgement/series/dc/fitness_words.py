@@ -1,4 +1,4 @@
-"""The finding on one device of an arrangement, in words."""
+"""The finding on one device of an arrangement."""
 
 from __future__ import annotations
 
@@ -17,28 +17,29 @@ from checkers.judgement.series.dc.fitness import Fitness, Why
 from checkers.judgement.series.dc.flow_words import amount, flow_sources, flow_words
 from checkers.judgement.series.dc.through import Through
 from checkers.judgement.series.device_type.type_fit import equipment_in_place, fit_words
+from checkers.wording.book import part
+from checkers.wording.finding import finding, with_parts
 
 RULES = ("type_b_below_narrower", "type_b_below_narrower_for_vehicles")
-NONE_DECLARED = "none declared"
 UNDECIDED = {
-    Why.MONITOR: "A monitor warns and does not trip: it is not judged as protection.",
-    Why.DETECTION_ALONE: "6 mA detection works beside an RCD: none stands above or below it here.",
-    Why.TYPE: "How much smooth DC it bears depends on its type, which is not given.",
-    Why.RATING: "At how much smooth DC it opens depends on its rating, which is not given.",
-    Why.NO_LOADS: "No equipment is named below it, so what can flow through it is not known.",
-    Why.NO_LIMIT: "The code chosen gives no figure of smooth DC for this type.",
+    Why.MONITOR: "series.monitor-not-judged",
+    Why.DETECTION_ALONE: "series.detection-alone",
+    Why.TYPE: "series.type-missing",
+    Why.RATING: "series.rating-missing",
+    Why.NO_LOADS: "series.equipment-missing",
+    Why.NO_LIMIT: "series.no-figure-for-type",
 }
-TO_DO = {
-    Why.DETECTION_ALONE: "Name the RCD in series with it.",
-    Why.TYPE: "Read the type symbol on the device.",
-    Why.RATING: "Read IΔn on the device.",
-    Why.NO_LOADS: "Name the equipment on it.",
+DECIDED = {
+    Why.DETECTION: "series.detection-opens",
+    Why.SENSES: "series.senses-smooth-dc",
+    Why.BEARS: "series.bears-smooth-dc",
+}
+BEARS = {
+    Outcome.PASS: ("series.bears", "series.bears-none"),
+    Outcome.FAIL: ("series.bears-less", "series.bears-none-some-flows"),
+    Outcome.CANNOT_SAY: ("series.bears-perhaps-less", "series.bears-none-some-may-flow"),
 }
 FIELDS = {Why.MONITOR: "form", Why.RATING: "rated_residual_current"}
-NEVER_BELOW = (
-    "A type B stands below it, which lets up to twice its rating pass whatever it feeds today: "
-    "none may stand below a type AC, A or F."
-)
 
 
 def fitness_finding(
@@ -46,21 +47,49 @@ def fitness_finding(
 ) -> Finding:
     """Return the finding on one device; `mend` is the least change of the whole, in words."""
     device = arrangement.devices[place]
-    bad = fitness.outcome is Outcome.FAIL
-    return Finding(
-        about=f"smooth DC through {device.id}",
-        outcome=fitness.outcome,
-        says=_says(arrangement, place, through, fitness),
-        judges=Judges.FITNESS_FOR_DC,
+    flow = flow_words(arrangement, place, through)
+    opens_at = format_quantity(fitness.limits.opens_at or 0.0, "mA")
+    own = _own_words(device.device, through, fitness)
+    found = finding(
+        _code(fitness),
+        fitness.outcome,
+        Judges.FITNESS_FOR_DC,
+        {"device": device.id, "flow": flow, "own": own, "opens_at": opens_at},
         measured=amount(through.bounds) if fitness.why not in UNDECIDED else "",
         measured_as=MeasuredAs.CALCULATED,
         limit=_limit(fitness),
-        do_next=mend if bad else _do_next(fitness),
         device=device.id,
         field=f"devices[{place}].{FIELDS.get(fitness.why, 'type')}",
         sources=_sources(arrangement, through, fitness),
         numbers=_numbers(through, fitness),
+        **_do_next(fitness, mend),
     )
+    below = [part("series.never-below")] if fitness.above_type_b else []
+    misfits = (_misfit_words(arrangement, device.device, *one) for one in fitness.misfits)
+    return with_parts(found, *below, *misfits)
+
+
+def _code(fitness: Fitness) -> str:
+    """Return what decides a device's fitness, the worst first."""
+    if fitness.why in UNDECIDED:
+        return UNDECIDED[fitness.why]
+    if fitness.dc is Outcome.FAIL:
+        return "series.too-much-smooth-dc"
+    if fitness.above_type_b:
+        return "series.type-b-below"
+    if fitness.outcome is Outcome.FAIL:
+        return "series.type-does-not-suit"
+    if fitness.dc is Outcome.CANNOT_SAY:
+        return "series.smooth-dc-not-told"
+    return "series.type-may-not-suit" if fitness.misfits else DECIDED[fitness.why]
+
+
+def _do_next(fitness: Fitness, mend: str) -> dict[str, str]:
+    """Return what to do next where more than the code of the finding decides it."""
+    if fitness.outcome is Outcome.FAIL:
+        return {"do_next": mend}
+    open_still = fitness.outcome is Outcome.CANNOT_SAY and fitness.misfits
+    return {"do_next": part("series.ask-equipment-maker")} if open_still else {}
 
 
 def _numbers(through: Through, fitness: Fitness) -> Numbers | None:
@@ -75,66 +104,37 @@ def _numbers(through: Through, fitness: Fitness) -> Numbers | None:
 def _limit(fitness: Fitness) -> str:
     limits = fitness.limits
     if limits.senses and limits.opens_at is not None:
-        return f"opens at {format_quantity(limits.opens_at, 'mA')}"
-    if limits.bears is None:
-        return ""
-    return str(Limit("mA", at_most=limits.bears)) if limits.bears else NONE_DECLARED
+        return part("series.opens-at", current=format_quantity(limits.opens_at, "mA"))
+    return "" if limits.bears is None else bearable(limits.bears)
 
 
-def _says(arrangement: Arrangement, place: int, through: Through, fitness: Fitness) -> str:
-    if fitness.why in UNDECIDED:
-        return UNDECIDED[fitness.why]
-    device = arrangement.devices[place].device
-    if fitness.why is Why.DETECTION:
-        return f"It senses smooth DC and opens its supply {_limit(fitness).removeprefix('opens ')}."
-    senses = fitness.why is Why.SENSES
-    own = _senses(device, through, fitness) if senses else _bears_words(device, fitness)
-    parts = [flow_words(arrangement, place, through), own]
-    if fitness.above_type_b:
-        parts.append(NEVER_BELOW)
-    parts += [_misfit_words(arrangement, device, *misfit) for misfit in fitness.misfits]
-    return " ".join(part for part in parts if part)
+def bearable(bears: float) -> str:
+    """Return the smooth DC [mA] that is declared for a type, in words."""
+    return str(Limit("mA", at_most=bears)) if bears else part("series.none-declared")
 
 
 def _misfit_words(arrangement: Arrangement, device: Device, number: int, fit: Fit) -> str:
     load = arrangement.loads[number].name
     why = fit_words(fit, equipment_in_place(arrangement, number))
-    if fit.outcome is Outcome.FAIL:
-        return f"Type {device.type} does not suit {load}: {why}."
-    return f"Whether type {device.type} suits {load} is open: {why}."
+    code = "series.does-not-suit" if fit.outcome is Outcome.FAIL else "series.suits-perhaps"
+    return part(code, type=device.type, load=load, why=why)
 
 
-def _senses(device: Device, through: Through, fitness: Fitness) -> str:
+def _own_words(device: Device, through: Through, fitness: Fitness) -> str:
+    """Return in sentences what the device does with smooth DC."""
     limits = fitness.limits
-    opens = format_quantity(limits.opens_at or 0.0, "mA")
-    words = f"Type {device.type} senses smooth DC: it opens at {opens} at the latest"
+    facts = {
+        "type": device.type,
+        "opens_at": format_quantity(limits.opens_at or 0.0, "mA"),
+        "bears": format_quantity(limits.bears or 0.0, "mA"),
+    }
+    if fitness.why is not Why.SENSES:
+        bears, bears_none = BEARS[fitness.dc]
+        return part(bears if limits.bears else bears_none, **facts)
     if limits.bears is None:
-        return f"{words}."
-    bears = format_quantity(limits.bears, "mA")
+        return part("series.senses", **facts)
     beyond = limits.bears < through.bounds.high
-    more = ": between the two nothing is declared for AC" if beyond else ""
-    return f"{words}. Its limits for AC are declared with up to {bears} of smooth DC{more}."
-
-
-def _bears_words(device: Device, fitness: Fitness) -> str:
-    bears = fitness.limits.bears
-    known = (
-        f"Type {device.type} bears {format_quantity(bears, 'mA')}"
-        if bears
-        else f"No smooth DC is declared for type {device.type}"
-    )
-    return {
-        Outcome.PASS: f"{known}.",
-        Outcome.FAIL: f"{known}: more can blind it, and its button may still work.",
-    }.get(fitness.dc, f"{known}: whether more can flow depends on what is not said.")
-
-
-def _do_next(fitness: Fitness) -> str:
-    if fitness.why in TO_DO:
-        return TO_DO[fitness.why]
-    if fitness.outcome is Outcome.CANNOT_SAY and fitness.misfits:
-        return "Ask the maker of the equipment, in writing, or look it up in its instructions."
-    return ""
+    return part("series.senses-beyond" if beyond else "series.senses-bears", **facts)
 
 
 def _sources(arrangement: Arrangement, through: Through, fitness: Fitness) -> tuple[Citation, ...]:

@@ -15,78 +15,74 @@ from checkers.judgement.series.arrangement import Arrangement, DCProtection
 from checkers.judgement.series.dc.limits import dc_limits
 from checkers.judgement.series.dc.sources import Bounds
 from checkers.judgement.series.dc.through import Source, Through
+from checkers.wording.book import part
 
-FAULT_LOOP = "limited only by the fault loop"
 MANY = 4
-BESIDE = (
-    " Ordinary electronics on it are not in that sum: up to {each} each, {all} with one piece of "
-    "them. The codes take a type A for any number of them, so this is a remark: measure."
-)
 
 
 def amount(bounds: Bounds) -> str:
     """Return bounds as words: up to 12 mA, none, or limited only by the fault loop."""
     if isinf(bounds.high):
-        return FAULT_LOOP
-    return f"up to {format_quantity(bounds.high, 'mA')}" if bounds.high else "none"
+        return part("series.fault-loop")
+    if not bounds.high:
+        return part("series.none")
+    return part("series.up-to", most=format_quantity(bounds.high, "mA"))
 
 
 def flow_words(arrangement: Arrangement, place: int, through: Through) -> str:
     """Return in a sentence how much can flow through a device, and where it comes from."""
     bounds = through.bounds
     if not bounds.high:
-        return "No smooth DC is to be expected through it from what is listed."
+        return part("series.no-dc-expected")
     if isinf(bounds.high):
-        return f"The smooth DC through it is {FAULT_LOOP}{_from(arrangement, place, through)}."
+        return part("series.flow-unlimited", sources=_from(arrangement, place, through))
     most = format_quantity(bounds.high, "mA")
     if not through.parts:
-        return f"Each piece of ordinary electronics on it may leave up to {most} of smooth DC."
-    whence, beside = _from(arrangement, place, through), _beside(through)
-    return f"Up to {most} of smooth DC can flow through it unseen{whence}.{beside}"
+        return part("series.flow-ordinary", most=most)
+    flow = part("series.flow-up-to", most=most, sources=_from(arrangement, place, through))
+    return " ".join((flow, *_beside(through)))
 
 
-def _beside(through: Through) -> str:
+def _beside(through: Through) -> list[str]:
     """Return in a sentence what ordinary electronics beside the rest may make of it."""
     if through.with_ordinary is None:
-        return ""
-    return BESIDE.format(
-        each=format_quantity(through.ordinary, "mA"),
-        all=format_quantity(through.with_ordinary, "mA"),
-    )
+        return []
+    each, every = (format_quantity(one, "mA") for one in (through.ordinary, through.with_ordinary))
+    return [part("series.ordinary-beside", each=each, all=every)]
 
 
 def _from(arrangement: Arrangement, place: int, through: Through) -> str:
-    """Return in brackets where it comes from, the greatest first."""
-    parts = sorted(through.parts.items(), key=lambda part: -part[1].high)
-    words = [
-        f"{_name(source, arrangement, place)}{_share(bounds)}" for source, bounds in parts[:MANY]
-    ]
-    more = [f"{len(parts) - MANY} more"] if len(parts) > MANY else []
-    limited = sum(bounds.high for _, bounds in parts) > through.bounds.high
-    above = f"; {_what_limits(through)}" if limited else ""
-    return f" ({'; '.join([*words, *more])}{above})"
-
-
-def _what_limits(through: Through) -> str:
-    if through.ceiling.high > through.bounds.high:
-        return "no more comes together"
-    return "a device that senses it opens there"
+    """Return where it comes from, the greatest first, and what keeps it to less than the sum."""
+    parts = sorted(through.parts.items(), key=lambda one: -one[1].high)
+    named = [_source(_name(source, arrangement, place), one) for source, one in parts[:MANY]]
+    if len(parts) > MANY:
+        named.append(part("series.more-sources", more=len(parts) - MANY))
+    sources = "; ".join(named)
+    if sum(bounds.high for _, bounds in parts) <= through.bounds.high:
+        return sources
+    apart = through.ceiling.high > through.bounds.high
+    return part("series.no-more-together" if apart else "series.opens-there", sources=sources)
 
 
 def _name(source: Source, arrangement: Arrangement, here: int) -> str:
     kind, place = source
-    if kind == "device":
-        return (
-            "equipment not named" if place == here else f"through {arrangement.devices[place].id}"
-        )
-    load = arrangement.loads[place]
-    return f"{load.count} × {load.name}" if load.count > 1 else load.name
+    if kind == "load":
+        load = arrangement.loads[place]
+        return pieces(load.count, load.name)
+    if place == here:
+        return part("series.not-named")
+    return part("series.through", device=arrangement.devices[place].id)
 
 
-def _share(bounds: Bounds) -> str:
+def pieces(count: int, name: str) -> str:
+    """Return equal pieces of equipment in words: 3 × charge point, or the name of one."""
+    return part("series.pieces", count=count, name=name) if count > 1 else name
+
+
+def _source(name: str, bounds: Bounds) -> str:
     if isinf(bounds.high):
-        return ": without a limit of its own"
-    return f": {format_quantity(bounds.high, 'mA')}"
+        return part("series.source-unlimited", name=name)
+    return part("series.source", name=name, amount=format_quantity(bounds.high, "mA"))
 
 
 def flow_sources(arrangement: Arrangement, through: Through) -> list[Citation]:

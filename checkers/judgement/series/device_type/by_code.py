@@ -14,6 +14,7 @@ from checkers.judgement.equipment.equipment import Equipment
 from checkers.judgement.equipment.type_rules import concerning, judge_by_code
 from checkers.judgement.series.arrangement import Arrangement, DCProtection
 from checkers.judgement.series.device_type.type_fit import equipment_in_place, protected_by
+from checkers.wording.book import part
 
 
 def code_findings(arrangement: Arrangement, mend: str) -> list[Finding]:
@@ -26,7 +27,9 @@ def code_findings(arrangement: Arrangement, mend: str) -> list[Finding]:
         for number, one in by_code(arrangement, place):
             told = replace(
                 one,
-                about=f"type of {device.id} for {arrangement.loads[number].name}, by the code",
+                about=part(
+                    "series.type-by-code", device=device.id, load=arrangement.loads[number].name
+                ),
                 device=device.id,
                 field=f"devices[{place}].type",
                 do_next=mend if one.outcome is Outcome.FAIL else one.do_next,

@@ -13,9 +13,13 @@ from checkers.judgement.equipment.device_fit import rating_finding
 from checkers.judgement.series.arrangement import Arrangement, DCProtection
 from checkers.judgement.series.device_type.type_fit import protected_by
 from checkers.wording.book import part
+from checkers.wording.finding import finding, with_parts
 
-NONE_LISTED = "No device of {most} or less is listed for it alone: one may be built into it."
-NAME_IT = "Find out whether it has one built in, and name that, or give it one of its own."
+CODES = {
+    Outcome.FAIL: "series.own-device-shared",
+    Outcome.CANNOT_SAY: "series.own-device-not-listed",
+    Outcome.PASS: "series.own-device",
+}
 
 
 class Sharing(NamedTuple):
@@ -94,35 +98,25 @@ def _small(rated: float | None, rule: LoadRule) -> bool | None:
 
 
 def _finding(arrangement: Arrangement, one: Sharing, mend: str) -> Finding:
-    device = arrangement.devices[one.device]
-    name = arrangement.loads[one.load].name
+    device = arrangement.devices[one.device].id
     unread = one.alone and one.small is None
-    to_do = {
-        Outcome.FAIL: mend,
-        Outcome.CANNOT_SAY: part("equipment.read-rating") if unread else NAME_IT,
-        Outcome.PASS: "",
-    }
-    field = f"devices[{one.device}].rated_residual_current" if unread else ""
-    return Finding(
-        about=f"a device of its own for {name}",
-        outcome=one.outcome,
-        says=_says(device.id, one),
-        judges=Judges.INSTALLATION_CODE,
-        do_next=to_do[one.outcome],
-        device=device.id,
-        field=field or f"loads[{one.load}].below",
-        sources=(one.rule.source,),
-    )
-
-
-def _says(device: str, one: Sharing) -> str:
     most = format_quantity(one.rule.rated_at_most or 0.0, "mA")
-    start = {
-        Outcome.FAIL: f"{device} feeds other circuits as well.",
-        Outcome.CANNOT_SAY: NONE_LISTED.format(most=most),
-        Outcome.PASS: f"{device} feeds nothing else.",
-    }[one.outcome]
-    return " ".join(each for each in (start, one.rule.says, one.rule.unasked) if each)
+    found = finding(
+        "series.own-device-rating-missing" if unread else CODES[one.outcome],
+        one.outcome,
+        Judges.INSTALLATION_CODE,
+        {"device": device, "load": arrangement.loads[one.load].name, "most": most},
+        device=device,
+        field=_field(one, unread=unread),
+        sources=(one.rule.source,),
+        **({"do_next": mend} if one.outcome is Outcome.FAIL else {}),
+    )
+    return with_parts(found, one.rule.says, one.rule.unasked)
+
+
+def _field(one: Sharing, *, unread: bool) -> str:
+    rating = f"devices[{one.device}].rated_residual_current"
+    return rating if unread else f"loads[{one.load}].below"
 
 
 def _ratings(arrangement: Arrangement) -> Iterator[Finding]:
@@ -139,9 +133,9 @@ def _ratings(arrangement: Arrangement) -> Iterator[Finding]:
             found = rating_finding(rule, rule.rated_at_most, rated)
             yield replace(
                 found,
-                about=f"rated residual current for {load.name}",
+                about=part("series.rating-for", load=load.name),
                 outcome=Outcome.CANNOT_SAY,
-                do_next=found.do_next or NAME_IT,
+                do_next=found.do_next or part("series.name-own-device"),
                 field=f"loads[{number}].below",
             )
 

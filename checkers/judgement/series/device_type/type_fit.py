@@ -47,10 +47,10 @@ def fit_words(fit: Fit, equipment: Equipment) -> str:
     if fit.why is Why.DETECTION_ELSEWHERE:
         return part("equipment.dc-detection-elsewhere")
     if fit.why is Why.MAKER_ASKS_MORE:
-        return f"its maker calls for type {equipment.maker_type}"
-    calls = f"it calls for type {equipment.least_type}"
-    where = ", or ".join(also.where for also in fit.conditions)
-    return f"{calls}, unless {where}" if where else calls
+        return part("series.maker-calls-for", type=equipment.maker_type)
+    where = part("series.or").join(also.where for also in fit.conditions)
+    code = "series.calls-for-unless" if where else "series.calls-for"
+    return part(code, type=equipment.least_type, conditions=where)
 
 
 def _guarded(arrangement: Arrangement, number: int) -> bool:

@@ -12,6 +12,7 @@ from checkers.domain.limits.tables import rows_in
 from checkers.domain.sources.constants import CONSTANTS
 from checkers.domain.sources.documents import Citation
 from checkers.judgement.limits.safe_rounding import rounded_down
+from checkers.wording.book import part
 
 TN = "tn"
 DIGITS = 4
@@ -45,10 +46,10 @@ def real_fault(supply: Supply, upper: Device) -> RealFault | None:
     """
     if supply.resistance is not None:
         current = rounded_down(1000 * supply.line_voltage / supply.resistance, DIGITS)
-        return RealFault(current, "U0 over the resistance")
+        return RealFault(current, part("series.over-resistance"))
     if supply.system == TN:
         known = CONSTANTS["earth_fault_in_tn"]
-        return RealFault(known.value, "a fault in TN gives that and more", (known.citation,))
+        return RealFault(known.value, part("series.fault-in-tn"), (known.citation,))
     return _over_the_greatest_electrode(supply, upper)
 
 
@@ -59,6 +60,4 @@ def _over_the_greatest_electrode(supply: Supply, upper: Device) -> RealFault | N
     if touch is None or upper.rated_residual_current is None:
         return None
     current = rounded_down(supply.line_voltage / touch * upper.rated_residual_current, DIGITS)
-    return RealFault(
-        current, "a fault in TT over the greatest electrode allowed", citations(found[0])
-    )
+    return RealFault(current, part("series.fault-in-tt"), citations(found[0]))

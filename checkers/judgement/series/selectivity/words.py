@@ -1,4 +1,4 @@
-"""The finding on two devices in series, in words."""
+"""The finding on two devices in series."""
 
 from __future__ import annotations
 
@@ -8,135 +8,112 @@ from checkers.domain.limits.rows import citations
 from checkers.domain.quantities.quantity import format_number, format_quantity
 from checkers.domain.sources.constants import CONSTANTS
 from checkers.domain.sources.documents import Citation
-from checkers.domain.verdicts import Finding, Judges, MeasuredAs, Outcome
-from checkers.judgement.series.arrangement import Arrangement, PlacedDevice
+from checkers.domain.verdicts import Finding, Judges, MeasuredAs
+from checkers.judgement.series.arrangement import Arrangement
 from checkers.judgement.series.selectivity.pair_times import PairTimes
 from checkers.judgement.series.selectivity.selectivity import Selectivity
-
-MAKE_IT_SO = "To keep the upper closed: {ratio} times the rating or more, and type S or a delay."
-IF_NOT_WANTED = " If both may open, say that selectivity is not wanted."
-NO_RATING = "Read IΔn on both devices."
-ASK_MAKER = "Compare the makers' time-current curves."
-CARRIED = (
-    " The standard fixes the upper's delay at twice its rating: that it holds at greater "
-    "currents is common practice, and its maker's curve decides."
-)
+from checkers.wording.book import part
+from checkers.wording.finding import finding, with_parts
 
 
 def selectivity_finding(
     arrangement: Arrangement, places: tuple[int, int], found: Selectivity, wanted: bool | None
 ) -> Finding:
     """Return the finding on two devices; `wanted` tells whether it was to be selective."""
-    upper, lower = places
-    above, below = arrangement.devices[upper], arrangement.devices[lower]
-    outcome = found.outcome(wanted)
-    return Finding(
-        about=f"{below.id} before {above.id}",
-        outcome=outcome,
-        says=_says(above, below, found),
-        judges=Judges.SELECTIVITY,
+    upper, lower = (arrangement.devices[place].id for place in places)
+    ratio = format_number(found.least_ratio or found.ratio or 0.0)
+    told = finding(
+        _code(found, wanted),
+        found.outcome(wanted),
+        Judges.SELECTIVITY,
+        {"lower": lower, "upper": upper, "ratio": ratio},
         measured=_measured(found),
         measured_as=MeasuredAs.CALCULATED,
         limit=_limit(found),
-        do_next=_do_next(found, outcome, wanted),
-        device=below.id,
-        field=_field(arrangement, upper, lower),
+        device=lower,
+        field=_field(arrangement, *places),
         sources=_sources(found),
     )
+    return told if found.ratio is None else with_parts(told, _ratio_words(found), *_times(found))
 
 
-def _says(above: PlacedDevice, below: PlacedDevice, found: Selectivity) -> str:
+def _code(found: Selectivity, wanted: bool | None) -> str:
     if found.ratio is None:
-        return "Which opens first depends on both ratings, and one is not given."
-    parts = [_verdict_words(above, below, found), _ratio_words(found), _time_words(found)]
-    return " ".join(part for part in parts if part)
-
-
-def _verdict_words(above: PlacedDevice, below: PlacedDevice, found: Selectivity) -> str:
-    if found.selective:
-        return f"Selective: {below.id} opens first, {above.id} stays closed."
+        return "series.both-ratings-needed"
     if found.selective is None:
-        return "Whether the lower opens first cannot be told from the tables."
-    return f"Not selective: a fault below {below.id} may open {above.id} as well, or alone."
+        return "series.selectivity-not-told"
+    if found.selective:
+        return "series.selective"
+    return "series.not-selective-perhaps-not-wanted" if wanted is None else "series.not-selective"
 
 
 def _ratio_words(found: Selectivity) -> str:
-    ratio, least = found.ratio or 0.0, found.least_ratio
-    words = f"The ratio of the ratings is {format_number(ratio)}"
-    if least is None:
-        return f"{words}; the code chosen asks for none."
-    enough = "enough" if found.ratio_kept else "too little"
-    return f"{words}: {enough}, {format_number(least)} is asked for."
+    ratio = format_number(found.ratio or 0.0)
+    if found.least_ratio is None:
+        return part("series.ratio-alone", ratio=ratio)
+    code = "series.ratio-enough" if found.ratio_kept else "series.ratio-too-little"
+    return part(code, ratio=ratio, least=format_number(found.least_ratio))
 
 
-def _time_words(found: Selectivity) -> str:
+def _times(found: Selectivity) -> list[str]:
+    """Return in sentences the times at a real fault, and how far that reaches."""
     level, fault = found.level, found.fault
     if level is None or fault is None:
-        return "The current of a real fault is not known here."
-    at = f"At {format_quantity(level.current, 'mA', 3)} ({fault.origin})"
-    if found.disproven and not found.times_known:
-        return f"{at} the lower {held_words(level.lower_holds)}, the upper {hold_words(level)}."
-    if not found.times_known:
-        return f"{at} no table gives {_untold(level)}."
-    within = format_quantity(level.opens_within or 0.0, "ms")
-    return f"{at} the lower opens within {within}, the upper {hold_words(level)}.{_reach(found)}"
-
-
-def hold_words(level: PairTimes) -> str:
-    """Return in words for how long the upper holds."""
-    return held_words(level.holds_for)
+        return [part("series.fault-not-known")]
+    facts = {
+        "current": format_quantity(level.current, "mA", 3),
+        "origin": fault.origin,
+        "lower": held_words(level.lower_holds),
+        "upper": held_words(level.holds_for),
+        "time": format_quantity(level.opens_within or 0.0, "ms"),
+    }
+    if found.times_known:
+        return [part("series.opens-within", **facts), *_reach(found, level)]
+    return [part("series.lower-holds-longer" if found.disproven else _untold(level), **facts)]
 
 
 def held_words(time: float | None) -> str:
     """Return in words for how long a device holds [ms]."""
     if time is None:
-        return "holds for a time its maker states"
+        return part("series.holds-as-stated")
     if isinf(time):
-        return "must not operate"
+        return part("series.must-not-operate")
     if not time:
-        return "has no delay and may open at once"
-    return f"holds for {format_quantity(time, 'ms')} at least"
+        return part("series.may-open-at-once")
+    return part("series.holds-for", time=format_quantity(time, "ms"))
 
 
 def _untold(level: PairTimes) -> str:
     if level.opens_within is None and level.holds_for is None:
-        return "either time"
-    return "the lower's break time" if level.opens_within is None else "the upper's delay"
+        return "series.no-time"
+    return "series.no-break-time" if level.opens_within is None else "series.no-delay-known"
 
 
-def _reach(found: Selectivity) -> str:
-    carried = CARRIED if found.level is not None and found.level.carried else ""
-    if found.from_current is None or found.level is None:
-        return carried
-    start = format_quantity(found.from_current, "mA", 3)
-    return f" The tables prove it from {start} up; a smaller fault may open both.{carried}"
+def _reach(found: Selectivity, level: PairTimes) -> list[str]:
+    start = found.from_current
+    proven = [] if start is None else [format_quantity(start, "mA", 3)]
+    return [
+        *(part("series.proven-from", start=one) for one in proven),
+        *([part("series.delay-carried")] if level.carried else []),
+    ]
 
 
 def _measured(found: Selectivity) -> str:
-    ratio = "" if found.ratio is None else f"ratio {format_number(found.ratio)}"
-    level = found.level
+    if found.ratio is None:
+        return ""
+    ratio, level = format_number(found.ratio), found.level
     if level is None or level.opens_within is None:
-        return ratio
-    return f"{ratio}; opens within {format_quantity(level.opens_within, 'ms')}"
+        return part("series.ratio", ratio=ratio)
+    time = format_quantity(level.opens_within, "ms")
+    return part("series.ratio-with-time", ratio=ratio, time=time)
 
 
 def _limit(found: Selectivity) -> str:
-    ratio = "" if found.least_ratio is None else f"ratio ≥ {format_number(found.least_ratio)}"
-    level = found.level
-    if level is None or level.holds_for is None or isinf(level.holds_for):
-        return ratio
-    return "; ".join(part for part in (ratio, f"upper {hold_words(level)}") if part)
-
-
-def _do_next(found: Selectivity, outcome: Outcome, wanted: bool | None) -> str:
-    if outcome is Outcome.PASS:
-        return ""
-    if found.ratio is None:
-        return NO_RATING
-    if found.selective is None:
-        return ASK_MAKER
-    words = MAKE_IT_SO.format(ratio=format_number(found.least_ratio or found.ratio))
-    return words + (IF_NOT_WANTED if wanted is None else "")
+    least, level = found.least_ratio, found.level
+    told = [] if least is None else [part("series.least-ratio", ratio=format_number(least))]
+    if level is not None and level.holds_for is not None and not isinf(level.holds_for):
+        told.append(part("series.upper-holds", holds=held_words(level.holds_for)))
+    return "; ".join(told)
 
 
 def _field(arrangement: Arrangement, upper: int, lower: int) -> str:
