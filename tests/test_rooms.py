@@ -10,7 +10,7 @@ ROOT = Path(__file__).parent.parent
 PACKAGE = ROOT / "checkers"
 TOOLS = ROOT / "build_tools"
 LOOSE = {"__init__", "__main__", "command_line"}  # what `python3 -m build_tools` starts with
-SCRIPTS = "build_tools/browser/"  # no Python
+KINDS = {".py", ".js", ".css"}
 MOST_FILES = 15
 MIRRORED = ("command_line", "contract", "domain", "judgement", "physics")
 GUIDE = ROOT / "DEVELOPERS.md"
@@ -18,7 +18,7 @@ QUOTED = re.compile(r"`([^`]+)`")
 
 
 def places_named(cell: str) -> Iterator[str]:
-    """Yield the paths to Python and data of one cell; a bare name continues the folder before."""
+    """Yield the paths to code and data of one cell; a bare name continues the folder before it."""
     folder = ""
     for name in QUOTED.findall(cell):
         if name.startswith(("checkers/", "docs/", "build_tools/")):
@@ -26,15 +26,17 @@ def places_named(cell: str) -> Iterator[str]:
             path = name
         else:
             path = f"{folder}{name}"
-        told = path.startswith(("checkers/", "build_tools/")) and not path.startswith(SCRIPTS)
-        if told and "<" not in path:
+        if path.startswith(("checkers/", "build_tools/")) and "<" not in path:
             yield path
 
 
 def test_no_room_is_crowded() -> None:
     """Whoever opens a folder sees at a glance what is in it."""
     rooms = [room for top in (PACKAGE, TOOLS) for room in (top, *top.rglob("*")) if room.is_dir()]
-    sizes = {str(room.relative_to(ROOT)): len(list(room.glob("*.py"))) for room in rooms}
+    sizes = {
+        str(room.relative_to(ROOT)): len([x for x in room.iterdir() if x.suffix in KINDS])
+        for room in rooms
+    }
 
     assert {room: size for room, size in sizes.items() if size > MOST_FILES} == {}
 

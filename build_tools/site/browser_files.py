@@ -14,12 +14,13 @@ from functools import cache
 from pathlib import Path
 from typing import Any
 
-from build_tools.files import fingerprints, paths
+from build_tools.files import fingerprints
 from build_tools.runtime.assembly import LOCK, MANIFEST, PREPARED
 from build_tools.site.browser_needs import in_words, needs
 from build_tools.site.bundling import bundle
 from build_tools.site.corrections import corrected_days
 from build_tools.site.input_labels import input_labels
+from build_tools.site.script_floors import SOURCES, runs_on
 from build_tools.site.start_list import probe, runtime_list, start_scripts
 from checkers.catalogue import CHECKERS
 from checkers.command_line.printing import ABOUT, HEADLINES
@@ -31,12 +32,12 @@ from checkers.domain.tables.glossary import QUANTITIES
 from checkers.judgement.device.still_to_test import SO_FAR, STILL_TO_DO
 from checkers.physics.converter.circuits import CIRCUITS
 
-SOURCES = paths.TOOLS / "browser"
+PAGE_SOURCE = "site/page.js"
+WORKER_SOURCE = "worker/worker.js"
+SERVICE_WORKER_SOURCE = "copy/service-worker.js"
 SERVICE_WORKER = "service-worker.js"  # served from the site's root, by offline.py
 ENTRY = "page.js"
 WORKER = "worker.js"
-FOR_WORKERS = "runtime.js"
-COMPARED = "start-scripts.js"
 STYLE = "style.css"
 COLOURS, PRINTED = "page.css", "print.css"  # the first of the styles, and the last
 COMMENT = re.compile(r"/\*.*?\*/\s*", re.DOTALL)
@@ -47,56 +48,61 @@ RESULT_NAMES = Path(__file__).with_name("result_names.toml")
 
 @cache
 def sources() -> dict[str, bytes]:
-    """Return every script as it is written, and those that the build writes, by name."""
+    """Return every script as it is written, and those that the build writes, by its place."""
     compared = start_scripts(_runtime(), _worker()[WORKER])
-    return {**_sources_of_worker(), COMPARED: constants({"SCRIPTS": compared})}
+    return {
+        **_sources_of_worker(),
+        "generated/start-scripts.js": constants({"SCRIPTS": compared}),
+    }
 
 
 @cache
 def browser_files() -> dict[str, bytes]:
     """Return every script and style of the site by its name in the folder."""
-    styles = {path.name: path.read_text("utf-8") for path in _written()}
-    return {**bundle(sources(), ENTRY), **_worker(), STYLE: style_sheet(styles)}
+    styles = {path.name: path.read_text("utf-8") for path in _written(".css")}
+    return {**bundle(sources(), PAGE_SOURCE), **_worker(), STYLE: style_sheet(styles)}
 
 
 @cache
 def service_worker() -> bytes:
     """Return the script that keeps the copy, without the list of the build it is for."""
-    return bundle(sources(), SERVICE_WORKER)[SERVICE_WORKER]
+    return bundle(sources(), SERVICE_WORKER_SOURCE)[SERVICE_WORKER]
 
 
 @cache
 def _worker() -> dict[str, bytes]:
-    return bundle(_sources_of_worker(), WORKER)
+    return bundle(_sources_of_worker(), WORKER_SOURCE)
 
 
 @cache
 def _sources_of_worker() -> dict[str, bytes]:
-    scripts = {path.name: path.read_bytes() for path in _written() if path.suffix == ".js"}
     return {
-        **scripts,
-        "corrections.js": constants({"CORRECTS": corrected_days()}),
-        "log-labels.js": constants({"LABELS": input_labels()}),
-        FOR_WORKERS: constants({"RUNTIME": _runtime(), "PROBE": probe()}),
-        "needs.js": constants(
+        **_scripts(),
+        "generated/corrections.js": constants({"CORRECTS": corrected_days()}),
+        "generated/input-labels.js": constants({"LABELS": input_labels()}),
+        "generated/runtime.js": constants({"RUNTIME": _runtime(), "PROBE": probe()}),
+        "generated/needs.js": constants(
             {
                 "ENOUGH": in_words("checkers"),
                 "NEEDS": {key: need["name"] for key, need in needs().items()},
             }
         ),
-        "words.js": constants(words()),
+        "generated/words.js": constants(words()),
     }
 
 
 @cache
 def _runtime() -> dict[str, Any]:
     manifest, lock = (json.loads((PREPARED / x).read_bytes()) for x in (MANIFEST, LOCK))
-    scripts = {path.name: path.read_bytes() for path in _written() if path.suffix == ".js"}
-    return runtime_list(manifest, lock, scripts)
+    return runtime_list(manifest, lock, runs_on("worker", _scripts()))
 
 
-def _written() -> list[Path]:
-    return fingerprints.files_under(SOURCES)
+def _scripts() -> dict[str, bytes]:
+    return {x.relative_to(SOURCES).as_posix(): x.read_bytes() for x in _written(".js")}
+
+
+def _written(suffix: str) -> list[Path]:
+    return [path for path in fingerprints.files_under(SOURCES) if path.suffix == suffix]
 
 
 @cache
@@ -124,7 +130,7 @@ def first_checker(page: str) -> str:
 
 def style_sheet(files: Mapping[str, str]) -> bytes:
     """Return all styles as one file, which a page asks for once; comments stay behind."""
-    names = sorted(name for name in files if name.endswith(".css"))
+    names = sorted(files)
     names.sort(key=lambda name: (name != COLOURS, name == PRINTED))
     return COMMENT.sub("", "".join(files[name] for name in names)).encode()
 

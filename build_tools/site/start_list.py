@@ -8,30 +8,13 @@ import json
 from collections.abc import Mapping
 from typing import Any
 
+from build_tools.files import fingerprints
 from checkers.catalogue import SLUGS, checker_for
 
 MACHINE_CODE = ".wasm"
 IMPORTED = ".js"  # the worker imports these itself
 ARCHIVES = (".whl", ".zip")
-WORKERS_OWN = (
-    "abilities.js",
-    "archive.js",
-    "asking.js",
-    "beginning.js",
-    "failure.js",
-    "file-trouble.js",
-    "kept-machine-code.js",
-    "memory-pages.js",
-    "private-file.js",
-    "python-files.js",
-    "python.js",
-    "reached.js",
-    "replies.js",
-    "runtime-files.js",
-    "standing-in.js",
-    "start-image.js",
-    "worker.js",
-)
+WORKER = "worker.js"
 PROBE_DAY = "2026-01-01"
 
 
@@ -41,8 +24,8 @@ def runtime_list(
     """Return what a worker fetches of the runtime: the machine code, and the archives beside it.
 
     Inputs: the runtime's manifest; its list of further packages, as JSON values, which it is
-    given as it stands; our own scripts. Result: names, sizes [bytes], SHA-256 in base64; and
-    the hashes of the scripts that start it, which a kept image is bound to too.
+    given as it stands; our own scripts that run in a worker. Result: names, sizes [bytes],
+    SHA-256 in base64; and one hash of our own scripts, which a kept image is bound to too.
     """
     listed = [
         {
@@ -53,11 +36,11 @@ def runtime_list(
         for name, file in manifest["files"].items()
     ]
     (machine_code,) = (one for one in listed if str(one["name"]).endswith(MACHINE_CODE))
-    own = [{"name": name, "hash": _hash(scripts[name])} for name in WORKERS_OWN]
+    own = {"name": WORKER, "hash": _hash(fingerprints.fingerprint(_parts(scripts)).encode())}
     return {
         "machine_code": machine_code,
         "archives": [one for one in listed if str(one["name"]).endswith(ARCHIVES)],
-        "scripts": [*(one for one in listed if str(one["name"]).endswith(IMPORTED)), *own],
+        "scripts": [*(one for one in listed if str(one["name"]).endswith(IMPORTED)), own],
         "lock": lock,
     }
 
@@ -70,7 +53,7 @@ def start_scripts(runtime: Mapping[str, Any], worker: bytes) -> list[dict[str, s
     """
     imported = [one for one in runtime["scripts"] if "bytes" in one]
     return [
-        {"folder": "browser", "name": WORKERS_OWN[-1], "hash": _hash(worker)},
+        {"folder": "browser", "name": WORKER, "hash": _hash(worker)},
         *({"folder": "runtime", "name": one["name"], "hash": one["hash"]} for one in imported),
     ]
 
@@ -83,6 +66,10 @@ def probe() -> dict[str, str]:
     checker = checker_for(SLUGS[0])
     request = {"on": PROBE_DAY, **checker.examples[0].request}
     return {"slug": checker.slug, "request": json.dumps(request)}
+
+
+def _parts(scripts: Mapping[str, bytes]) -> list[str | bytes]:
+    return [part for one in sorted(scripts.items()) for part in one]
 
 
 def _hash(content: bytes) -> str:

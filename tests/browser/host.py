@@ -11,11 +11,12 @@ from functools import cache, partial
 from http.server import ThreadingHTTPServer
 from pathlib import Path
 
-from build_tools.site.browser_files import sources
+from build_tools.site.browser_files import browser_files, sources
+from build_tools.site.bundling import bundle
 from build_tools.site.server import HOST, Handler, Server
 
 PATH = "some/where"  # the site has to work under any path
-SOURCES = "sources"  # in the folder beside that of the bundles: scripts as they are written
+SOURCES = "sources"  # the folder, beside that of a build, of scripts that a test asks alone
 
 
 class Host:
@@ -62,11 +63,22 @@ class Host:
 
 @cache
 def source_folder() -> Path:
-    """Write every script as it was before bundling, for tests that ask one alone."""
+    """Make a folder for scripts that tests ask alone, with those that every page runs."""
     folder = Path(tempfile.mkdtemp(prefix="sources-"))
-    for name, content in sources().items():
+    for name, content in browser_files().items():
         (folder / name).write_bytes(content)
     return folder
+
+
+@cache
+def source_of(place: str) -> str:
+    """Put one script together for a test that asks it alone; give back its address on a host."""
+    name = place.replace("/", "-")
+    made = bundle(sources(), place)
+    own = made.pop(Path(place).name)
+    for other, content in {**made, name: own}.items():
+        (source_folder() / other).write_bytes(content)
+    return f"/{PATH}/browser/{SOURCES}/{name}"
 
 
 class _Noting(Handler):

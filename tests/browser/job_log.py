@@ -11,13 +11,12 @@ from typing import Any
 from playwright.sync_api import Locator, expect
 
 from checkers import run
-from tests.browser.host import SOURCES
+from tests.browser.host import source_of
 from tests.browser.phone import PATIENCE, Phone
 
 CHECKER = "checkers/readings/"
 DEVICE = "#code=gb&on=2026-11-24&device.type=A&device.rated_residual_current=30+mA"
 READING = "&readings.0.test=trip-time&readings.0.multiple=1&readings.0.waveform=ac"
-PAGE_SCRIPT = "document.querySelector('script[src$=\"/page.js\"]').src"
 SOUND = f"{CHECKER}{DEVICE}{READING}&readings.0.value=28+ms"
 SLOW = f"{CHECKER}{DEVICE}{READING}&readings.0.value=400+ms"
 
@@ -94,11 +93,6 @@ def written(folder: Path, *entries: dict[str, Any], name: str = "log.json") -> P
     return path
 
 
-def module(name: str) -> str:
-    """Return an expression for the address of one of the scripts that the page's is made of."""
-    return f"new URL('../{SOURCES}/{name}', {PAGE_SCRIPT}).href"
-
-
 class JobLog:
     """The job log of one phone: under a checker, and on its own page."""
 
@@ -164,8 +158,8 @@ class JobLog:
     def stored(self) -> list[dict[str, Any]]:
         """Return what the log holds, as its page sees it."""
         found = self.page.evaluate(
-            f"async () => {{ const {{ openLog }} = await import({module('log-store.js')});"
-            " return (await openLog()).entries(); }"
+            "async (script) => (await (await import(script)).openLog()).entries()",
+            source_of("log/store/store.js"),
         )
         return sorted(found, key=lambda entry: str(entry["id"]))
 

@@ -10,10 +10,10 @@ from typing import NamedTuple
 import pytest
 from playwright.sync_api import Page, Route, expect
 
-from build_tools.site.browser_files import SOURCES as WRITTEN
 from build_tools.site.browser_needs import in_words
+from build_tools.site.script_floors import SOURCES
 from tests.browser.guard import Guard
-from tests.browser.host import SOURCES
+from tests.browser.host import source_of
 from tests.browser.phone import PATIENCE, Phone, change_worker
 from tests.browser.sampling import sampled
 
@@ -219,7 +219,7 @@ def test_the_reason_shown_is_the_reason(phone: Phone, page: Page, name: str) -> 
 
 def test_every_reason_has_been_seen() -> None:
     """A sentence that no fault brings up would be one that nobody has read."""
-    words = (WRITTEN / "failure-words.js").read_text(encoding="utf-8")
+    words = (SOURCES / "basics" / "failure-words.js").read_text(encoding="utf-8")
     kinds = set(re.findall(r'^  "([\w-]+)": \(', words, re.MULTILINE))
 
     assert kinds == {fault.kind for fault in FAULTS.values()} | SEEN_ELSEWHERE
@@ -247,7 +247,7 @@ def test_what_engines_say_is_understood(phone: Phone, page: Page) -> None:
     phone.open("safety/")
     found = page.evaluate(
         f"""async (said) => {{
-          const {{ failureOf }} = await import("/some/where/browser/{SOURCES}/failure.js");
+          const {{ failureOf }} = await import({source_of("shared/failure.js")!r});
           return said.map((one) => failureOf(new Error(one)).kind);
         }}""",
         list(SAID),

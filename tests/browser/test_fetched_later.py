@@ -7,13 +7,16 @@ import re
 import pytest
 from playwright.sync_api import Page, expect
 
-from build_tools.site.browser_files import sources
+from build_tools.site.browser_files import browser_files, sources
+from build_tools.site.script_floors import floors
 from tests.browser.guard import Guard
 from tests.browser.job_log import SOUND
 from tests.browser.phone import Phone
 
-IMPORT = re.compile(r'\bimport\("\./(?P<name>[\w-]+)\.js"\)')
-THROUGH_ONE_PLACE = re.compile(r'fetchedLater\(\(\) => import\("\./(?P<name>[\w-]+)\.js"\)\)')
+IMPORT = re.compile(r"\bimport\([^)]*\)")
+THROUGH_ONE_PLACE = re.compile(r"fetchedLater\(\(\) => (import\([^)]*\))\)")
+FETCHED = re.compile(r"\bimport\('\./(?P<name>[\w-]+)-[\w-]{8}\.js'\)")
+OF_PAGES = tuple(f"{x}/" for row in floors()["page"] for x in row)
 PAGES = {
     "log-page": "log/",
     "schedule-page": "checkers/schedule/",
@@ -25,11 +28,11 @@ OTHERS = {"log-standing", "log-keep"}
 
 def test_scripts_are_fetched_late_in_one_way() -> None:
     """Every late import goes through the one place that knows what to do where it fails."""
-    texts = [content.decode() for content in sources().values()]
-    late = sorted(name for text in texts for name in IMPORT.findall(text))
+    texts = [x.decode() for place, x in sources().items() if place.startswith(OF_PAGES)]
+    late = sorted(one for text in texts for one in IMPORT.findall(text))
 
-    assert sorted(name for text in texts for name in THROUGH_ONE_PLACE.findall(text)) == late
-    assert set(late) == {*PAGES, *OTHERS}
+    assert sorted(one for text in texts for one in THROUGH_ONE_PLACE.findall(text)) == late
+    assert set(FETCHED.findall(browser_files()["page.js"].decode())) == {*PAGES, *OTHERS}
 
 
 @pytest.mark.parametrize("name", sorted(PAGES))

@@ -9,10 +9,11 @@ from playwright.sync_api import Page, expect
 
 from tests.browser.guard import Guard
 from tests.browser.host import Host
-from tests.browser.job_log import PAGE_SCRIPT, SOUND, JobLog, an_entry
+from tests.browser.job_log import SOUND, JobLog, an_entry
 from tests.browser.phone import PATIENCE, Phone
 from tests.browser.second_build import MARK, make_second_build
 
+SCRIPT_OF_THE_PAGE = "document.querySelector('script[src$=\"/page.js\"]').src"
 CANNOT_READ = "checkers/readings/#code=gb&readings.0.value=hello"
 
 
@@ -151,7 +152,7 @@ def test_the_log_outlives_a_new_build(
     page.reload()
     expect(job_log.entries).to_have_count(1)
 
-    assert "/secondbuild/" in page.evaluate(PAGE_SCRIPT)
+    assert "/secondbuild/" in page.evaluate(SCRIPT_OF_THE_PAGE)
     assert after == before
 
 

@@ -9,7 +9,8 @@ from typing import Any
 
 from playwright.sync_api import Page
 
-from tests.browser.job_log import JobLog, module
+from tests.browser.host import source_of
+from tests.browser.job_log import JobLog
 from tests.browser.phone import Phone
 
 DANGEROUS = ["=", "+", "-", "@", "'", '"', ";", "|", ",", "\t", "\r", "\n", " ", "a", "＝", "é"]
@@ -22,7 +23,7 @@ def _texts(seed: int, number: int) -> list[str]:
 
 
 def _ask(page: Page, expression: str, argument: Any) -> Any:
-    load = f"const cells = await import({module('log-cells.js')});"
+    load = f"const cells = await import({source_of('log/file/cells.js')!r});"
     return page.evaluate(f"async (given) => {{ {load} return {expression}; }}", argument)
 
 

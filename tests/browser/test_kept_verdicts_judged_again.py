@@ -8,6 +8,7 @@ from typing import Any
 
 from playwright.sync_api import Locator, Page, expect
 
+from tests.browser.host import source_of
 from tests.browser.job_log import SOUND, JobLog, an_entry, reading
 from tests.browser.phone import PATIENCE, Phone
 
@@ -105,11 +106,7 @@ def test_the_first_verdict_of_a_new_build_tells_of_the_log(phone: Phone, page: P
     """On any page with a checker the log is judged again by itself, and a word leads to it."""
     phone.open("log/")
     page.locator("[data-log][data-ready]").wait_for(timeout=PATIENCE)
-    module = page.evaluate(
-        "new URL('../sources/log-store.js',"
-        " document.querySelector('script[src$=\"/page.js\"]').src).href"
-    )
-    page.evaluate(PUT, [module, [_passed_once(1, "400 ms"), an_entry(2)]])
+    page.evaluate(PUT, [source_of("log/store/store.js"), [_passed_once(1, "400 ms"), an_entry(2)]])
     page.evaluate(
         "Object.keys(localStorage).filter((key) => key.endsWith('judged again by'))"
         ".forEach((key) => localStorage.removeItem(key))"

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 from playwright.sync_api import Page
 
-from tests.browser.host import PATH, SOURCES
+from tests.browser.host import source_of
 from tests.browser.phone import Phone
 
 # A folder as the File System standard describes it, and as it stood in WebKit before the standard
@@ -55,10 +55,11 @@ FOLDER = """
   return kept;
 }
 """
+SCRIPT = "worker/private-file.js"
 KEEP = f"""
-async (breaks) => {{
+async ([script, breaks]) => {{
   const kept = ({FOLDER})(breaks);
-  const {{ PrivateFile }} = await import("/{PATH}/browser/{SOURCES}/private-file.js");
+  const {{ PrivateFile }} = await import(script);
   const keeping = new PrivateFile("thing").keep(new Uint8Array([1, 2]), new Uint8Array([3]));
   const refused = await keeping.then(() => "", (error) => error.message);
   return {{ refused, kept: [...kept.values()], names: [...kept.keys()] }};
@@ -70,7 +71,7 @@ def test_a_file_is_kept_where_moving_takes_a_folder_and_a_name(phone: Phone, pag
     """Its pieces stand one behind the other, under its own name alone."""
     phone.open("safety/")
 
-    found = page.evaluate(KEEP, "")
+    found = page.evaluate(KEEP, [source_of(SCRIPT), ""])
 
     assert found["refused"] == ""
     assert found["kept"] == [[1, 2, 3]]
@@ -87,4 +88,8 @@ def test_an_unfinished_file_does_not_stay(
     """Whoever wants to keep it is told, and nothing lies about."""
     phone.open("safety/")
 
-    assert page.evaluate(KEEP, breaks) == {"refused": refused, "kept": [], "names": []}
+    assert page.evaluate(KEEP, [source_of(SCRIPT), breaks]) == {
+        "refused": refused,
+        "kept": [],
+        "names": [],
+    }

@@ -8,7 +8,7 @@ from typing import Any
 import pytest
 from playwright.sync_api import Browser, Page
 
-from tests.browser.host import PATH, SOURCES
+from tests.browser.host import PATH, source_of
 from tests.browser.phone import Phone
 from tests.browser.starts import (
     IMAGE_IS_KEPT,
@@ -22,11 +22,11 @@ from tests.browser.starts import (
 pytestmark = pytest.mark.first_visit
 
 RUNTIME = "pyodide.asm.js"
-TRY = f"""
-async (length) => {{
-  const {{ rehearse }} = await import("/{PATH}/browser/{SOURCES}/rehearsal.js");
-  rehearse(length, () => {{ globalThis.wasRefused = true; }});
-}}
+TRY = """
+async ([script, length]) => {
+  const { rehearse } = await import(script);
+  rehearse(length, () => { globalThis.wasRefused = true; });
+}
 """
 
 
@@ -86,7 +86,7 @@ def test_an_image_that_cannot_be_used_is_forgotten_before_it_is_needed(
     wait_until(page, REHEARSED)
     page.evaluate(f"localStorage.removeItem('/{PATH}/ start rehearsed')")
 
-    page.evaluate(TRY, _length(page) + 4096)
+    page.evaluate(TRY, [source_of("client/rehearsal.js"), _length(page) + 4096])
 
     wait_until(page, "globalThis.wasRefused === true")
     assert len(notes) == 1

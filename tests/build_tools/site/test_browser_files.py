@@ -6,15 +6,13 @@ import json
 import re
 
 import checkers
-from build_tools.files import paths
+from build_tools.files import fingerprints
 from build_tools.runtime.assembly import ensure_runtime
 from build_tools.site import browser_files
-from build_tools.site.start_list import WORKERS_OWN
+from build_tools.site.script_floors import SOURCES
 from checkers.catalogue import CHECKERS
 from checkers.domain.sources.documents import Evidence
 from checkers.domain.verdicts import Judges, Outcome
-
-IMPORT = re.compile(r"""(?:from|import)\s*\(?\s*["']\./([\w-]+\.js)["']""")
 
 
 def test_the_folder_is_named_for_what_it_holds() -> None:
@@ -22,19 +20,6 @@ def test_the_folder_is_named_for_what_it_holds() -> None:
     ensure_runtime()
 
     assert re.fullmatch(r"browser/[0-9a-f]{12}", browser_files.browser_folder())
-
-
-def test_every_script_that_is_imported_is_there() -> None:
-    """No script asks for one that is not in the folder."""
-    files = browser_files.sources()
-    asked = {
-        (name, wanted)
-        for name, text in files.items()
-        if name.endswith(".js")
-        for wanted in IMPORT.findall(text.decode())
-    }
-
-    assert [(name, wanted) for name, wanted in asked if wanted not in files] == []
 
 
 def test_every_word_of_a_reply_has_its_words() -> None:
@@ -59,22 +44,12 @@ def test_no_script_or_style_names_another_host() -> None:
     allowed = ("http://www.w3.org/",)
     found = [
         (path.name, address)
-        for path in (paths.TOOLS / "browser").iterdir()
+        for path in fingerprints.files_under(SOURCES)
         for address in re.findall(r"https?://[^\s\"'`]+", path.read_text(encoding="utf-8"))
         if not address.startswith(allowed)
     ]
 
     assert found == []
-
-
-def test_the_worker_imports_its_own_scripts_alone() -> None:
-    """A kept image is bound to the hash of each script that has to do with a start."""
-    files = browser_files.sources()
-    reached = ["worker.js"]
-    for name in reached:
-        reached += [one for one in IMPORT.findall(files[name].decode()) if one not in reached]
-
-    assert set(reached) == {*WORKERS_OWN, browser_files.FOR_WORKERS, "places.js"}
 
 
 def test_a_page_tells_its_first_checker() -> None:

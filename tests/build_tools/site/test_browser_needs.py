@@ -6,10 +6,10 @@ import re
 
 from build_tools.files import paths
 from build_tools.pages.macros.browsers import browsers_macro
-from build_tools.site.browser_files import SOURCES
 from build_tools.site.browser_needs import in_words, needs, old_enough
+from build_tools.site.script_floors import SOURCES
 
-ABILITIES = (SOURCES / "abilities.js").read_text(encoding="utf-8")
+ABILITIES = (SOURCES / "shared" / "abilities.js").read_text(encoding="utf-8")
 SEEN = re.findall(r'^  "([\w-]+)": \(\) =>', ABILITIES, re.MULTILINE)
 
 

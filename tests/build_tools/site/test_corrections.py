@@ -32,6 +32,6 @@ def test_every_correction_says_what_was_wrong() -> None:
 
 def test_the_page_knows_the_corrections_of_its_own_build() -> None:
     """Without them it could not tell that a newer build has more."""
-    script = sources()["corrections.js"].decode()
+    script = sources()["generated/corrections.js"].decode()
 
     assert all(f'"{day}"' in script for day in corrected_days())

@@ -10,8 +10,8 @@ from pathlib import Path
 import pytest
 
 from build_tools.files.media_types import TYPES
-from build_tools.site.browser_files import SOURCES
 from build_tools.site.offline import COMPRESSED, precache, size_on_device, types_of, write_precache
+from build_tools.site.script_floors import SOURCES
 
 BUILD = "2026-11-24-0123456789ab"
 
@@ -75,7 +75,7 @@ def test_the_copy_is_counted_as_it_is_kept(site: Path) -> None:
 
     assert 50_000 < size_on_device(site) < 52_000
     names = "|".join(suffix.removeprefix(".") for suffix in COMPRESSED)
-    assert f"/\\.({names})$/" in (SOURCES / "copy-entries.js").read_text("utf-8")
+    assert f"/\\.({names})$/" in (SOURCES / "copy" / "entries.js").read_text("utf-8")
 
 
 def test_a_file_of_a_kind_without_a_type_stops_the_build() -> None:
