@@ -17,8 +17,9 @@ from checkers.judgement.electrode.disconnection import UNDELAYED, disconnection_
 from checkers.judgement.electrode.electrode import Electrode
 from checkers.judgement.electrode.line_voltage import usual_line_voltage
 from checkers.judgement.limits.against_limits import compare_with
+from checkers.judgement.limits.demands import Must
 from checkers.judgement.limits.test_current import level_of
-from checkers.judgement.readings.guards import stopped, timer_ran_on, too_quick
+from checkers.judgement.readings.guards import stopped, stopped_at
 from checkers.judgement.readings.time_verdict import as_time
 
 LEAST_FAULT = 2.0
@@ -68,7 +69,7 @@ def times_on_ac(readings: Sequence[Reading], case: Case, row: Row) -> list[Timed
     found = []
     for reading in readings:
         level = level_of(reading, case)
-        doubted = stopped(reading, case) or timer_ran_on(reading, case) or too_quick(reading, case)
+        doubted = stopped(reading, case) or stopped_at(Must.TRIP, reading, case)
         figure = reading.measured.is_number or reading.measured.said is Said.NO_TRIP
         if level and figure and not doubted and reading.waveform == Waveform.AC:
             outcome = outcome_by(reading, case, row)

@@ -9,6 +9,7 @@ from checkers.domain.quantities.measured_value import Said
 from checkers.judgement.case import Case
 from checkers.judgement.limits.demands import Demand, Must, demand_at
 from checkers.judgement.limits.test_current import level_of
+from checkers.judgement.readings.guards import stopped_at
 from checkers.judgement.readings.installation_tests import tests_asked_for
 from checkers.judgement.readings.may_trip import judge_either, judge_not_known
 from checkers.judgement.readings.missing_class import kind_missing
@@ -37,7 +38,7 @@ def _judge(reading: Reading, case: Case, demand: Demand) -> list[Judged]:
         Must.TRIP: judge_trip,
         Must.NOT_KNOWN: judge_not_known,
     }[demand.must]
-    return judge(reading, case, demand)
+    return stopped_at(demand.must, reading, case) or judge(reading, case, demand)
 
 
 def as_meant(reading: Reading, case: Case) -> Reading:

@@ -1,4 +1,4 @@
-"""What stops a reading before it is compared with any limit: one list for each kind of test."""
+"""What stops a reading before it is compared: lists by kind of test, and by what is asked."""
 
 from __future__ import annotations
 
@@ -9,6 +9,7 @@ from checkers.domain.device.readings import EXPECTED, Reading, Test
 from checkers.domain.quantities.measured_value import Said
 from checkers.domain.sources.judging import JUDGING
 from checkers.judgement.case import Case
+from checkers.judgement.limits.demands import Must
 from checkers.judgement.readings.missing_inputs import inputs_missing
 from checkers.judgement.readings.verdict import Judged, undecided
 from checkers.wording.book import part
@@ -24,6 +25,16 @@ NO_RESULT: Mapping[Said, str] = {
 def stopped(reading: Reading, case: Case) -> list[Judged] | None:
     """Return the finding of the first guard that stops a reading, or None where it may pass."""
     found = (guard(reading, case) for guard in GUARDS[reading.test])
+    return next((one for one in found if one), None)
+
+
+def stopped_at(must: Must, reading: Reading, case: Case) -> list[Judged] | None:
+    """Return the finding of the first guard of a demand that stops a reading, or None.
+
+    What a test is called does not tell what the device must do at its current: a no-trip test
+    at a current at which it must trip is a time all the same.
+    """
+    found = (guard(reading, case) for guard in GUARDS_OF_DEMANDS[must])
     return next((one for one in found if one), None)
 
 
@@ -102,4 +113,11 @@ GUARDS: Mapping[str, tuple[Guard, ...]] = {
     Test.RAMP: (*MEASURED, trip_not_seen),
     Test.BUTTON: READABLE,
     Test.UNKNOWN: (only_warns, inputs_missing),
+}
+TIMED: tuple[Guard, ...] = (timer_ran_on, too_quick)
+GUARDS_OF_DEMANDS: Mapping[Must, tuple[Guard, ...]] = {
+    Must.HOLD: (),
+    Must.EITHER: TIMED,
+    Must.TRIP: TIMED,
+    Must.NOT_KNOWN: TIMED,
 }

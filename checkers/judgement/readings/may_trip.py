@@ -14,7 +14,6 @@ from checkers.domain.verdicts import Outcome
 from checkers.judgement.case import Case
 from checkers.judgement.limits.demands import Demand
 from checkers.judgement.limits.time_limits import time_rows
-from checkers.judgement.readings.guards import timer_ran_on, too_quick
 from checkers.judgement.readings.time_verdict import by_least_time
 from checkers.judgement.readings.trip_time import judged_by_code
 from checkers.judgement.readings.verdict import Judged, of_reading, undecided
@@ -30,9 +29,6 @@ TIMED = frozenset({Said.FIGURE, Said.LESS_THAN})
 
 def judge_either(reading: Reading, case: Case, demand: Demand) -> list[Judged]:
     """Judge a reading at a current at which the standard lets the device trip or hold."""
-    doubted = _doubted(reading, case)
-    if doubted:
-        return doubted
     too_early = by_least_time(reading, case, demand.time)
     if too_early is not None:
         return [too_early]
@@ -43,9 +39,6 @@ def judge_either(reading: Reading, case: Case, demand: Demand) -> list[Judged]:
 
 def judge_not_known(reading: Reading, case: Case, demand: Demand) -> list[Judged]:
     """Judge a reading for which the device's own standard has no limit that is known."""
-    doubted = _doubted(reading, case)
-    if doubted:
-        return doubted
     shape = part(SHAPES[reading.waveform])
     timed, limited = reading.measured.said in TIMED, time_rows(case, reading.waveform)
     if timed and not limited and _need_not_respond(case, reading.waveform):
@@ -55,10 +48,6 @@ def judge_not_known(reading: Reading, case: Case, demand: Demand) -> list[Judged
     where = "" if demand.band is None else part("reading.at-current", current=current)
     open_ = undecided("no-limit-known", reading, {"shape": shape, "where": where})
     return [*open_, *judged_by_code(reading, case)]
-
-
-def _doubted(reading: Reading, case: Case) -> list[Judged] | None:
-    return timer_ran_on(reading, case) or too_quick(reading, case)
 
 
 def _need_not_respond(case: Case, waveform: str) -> bool:

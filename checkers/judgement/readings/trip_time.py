@@ -15,7 +15,6 @@ from checkers.judgement.case import Case
 from checkers.judgement.limits.demands import Demand
 from checkers.judgement.limits.test_current import level_of
 from checkers.judgement.limits.time_limits import BindingTimes
-from checkers.judgement.readings.guards import timer_ran_on, too_quick
 from checkers.judgement.readings.installation_tests import installation_limits
 from checkers.judgement.readings.time_verdict import judge_time
 from checkers.judgement.readings.verdict import Judged, of_reading, undecided
@@ -25,9 +24,6 @@ from checkers.wording.finding import reworded
 
 def judge_trip(reading: Reading, case: Case, demand: Demand) -> list[Judged]:
     """Judge a reading at a current at which the device must trip."""
-    doubted = timer_ran_on(reading, case) or too_quick(reading, case)
-    if doubted:
-        return doubted
     if reading.measured.said is Said.TRIPPED:
         return undecided("time-not-given", reading)
     return [

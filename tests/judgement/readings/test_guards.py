@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, field, replace
 from itertools import chain, combinations, product
 from typing import Any
 
@@ -12,7 +13,8 @@ from checkers import run
 from checkers.domain.causes import CAUSES
 from checkers.domain.device.deciding_inputs import DECIDING, Decides
 from checkers.domain.device.readings import Test as Kind
-from checkers.judgement.readings.guards import GUARDS
+from checkers.judgement.limits.demands import Must
+from checkers.judgement.readings.guards import GUARDS, GUARDS_OF_DEMANDS, Guard
 
 GOOD: dict[str, dict[str, Any]] = {
     "trip-time": {"multiple": "1", "waveform": "ac", "value": "28 ms"},
@@ -119,59 +121,134 @@ def test_no_combination_of_left_out_inputs_makes_a_pass(
             assert passes(whole) or not passes(found), (full, device, names)
 
 
-STOPPED: dict[str, tuple[dict[str, Any], dict[str, Any], dict[str, Any]]] = {
-    "no result": ({"value": "not tested"}, {}, {}),
-    "two figures": ({"value": "28/18"}, {}, {}),
-    "no waveform": ({"waveform": "unknown"}, {}, {}),
-    "no multiple": ({"multiple": ""}, {}, {}),
-    "no rating": ({}, {"rated_residual_current": ""}, {}),
-    "no rating, a current set": (
-        {"multiple": "", "current": "30 mA"},
-        {"rated_residual_current": ""},
-        {},
-    ),
-    "no type where the limit needs it": ({"waveform": "half-wave"}, {"type": "unknown"}, {}),
-    "a monitor": ({}, {"form": "monitor"}, {}),
+# What stops each kind of test, told here once more, so that nothing falls out of a list unseen.
+READABLE = ("only_warns", "not_a_result")
+MEASURED = (*READABLE, "word_of_a_button", "wrong_unit", "inputs_missing", "trip_not_seen")
+STOPPED_BY: dict[str, tuple[str, ...]] = {
+    "trip-time": (*MEASURED, "timer_ran_on", "too_quick"),
+    "no-trip": MEASURED,
+    "ramp": MEASURED,
+    "button": READABLE,
+    "unknown": ("only_warns", "inputs_missing"),
 }
-MEASURED = ("trip-time", "no-trip", "ramp")
-OF_A_TRIP: dict[str, tuple[dict[str, Any], dict[str, Any], dict[str, Any]]] = {
-    "not seen to open": ({}, {}, {"circuit": {"seen_to_open": False}}),
-    "a word of a button": ({"value": "operates"}, {}, {}),
+NEEDS: dict[str, tuple[str, ...]] = {
+    "trip-time": ("waveform", "level", "rating", "type"),
+    "no-trip": ("waveform", "level", "rating", "type"),
+    "ramp": ("waveform", "rating", "type"),
+    "button": (),
+    "unknown": ("test",),
 }
-NOT_FOR = {("ramp", "no multiple"), ("ramp", "no rating, a current set")}
+HALF_WAVE = {"waveform": "half-wave"}
+
+
+@dataclass(frozen=True)
+class Stop:
+    """What must be stopped: what is changed in a good reading, and the code that then stands."""
+
+    code: str
+    reading: dict[str, Any] = field(default_factory=dict)
+    device: dict[str, Any] = field(default_factory=dict)
+    circuit: dict[str, Any] = field(default_factory=dict)
+
+
+def values(code: str, *texts: str, **circuit: bool) -> list[Stop]:
+    """Return a stop for each value."""
+    return [Stop(code, {"value": text}, {}, circuit) for text in texts]
+
+
+NO_RESULT = [
+    *values("not-tested", "not tested"),
+    *values("test-not-completed", "test not completed", "n/a"),
+    *values("result-unclear", "28/18"),
+]
+QUICK = values("too-quick", "1.5 ms", "< 3 ms", "2.9 ms")
+RAN_ON = values("timer-ran-on", "> 1999 ms", "no trip", seen_to_open=True)
+HELD = {"multiple": "0.5"}  # at half the rating a device that holds would pass
+OTHER_UNIT = {"trip-time": "22 mA", "no-trip": "> 1999 mA", "ramp": "20 ms"}
+SHOWN = {"trip-time": "28 ms", "no-trip": "28 ms", "ramp": "22 mA"}
+# By what decides, what is left out and the code that asks for it: what is asked for first comes
+# first, so that each entry is seen to be there.
+LEFT: dict[str, list[Stop]] = {
+    "test": [Stop("test-missing")],
+    "waveform": [Stop("waveform-missing", {"waveform": "unknown"})],
+    "level": [
+        Stop("multiple-missing", {"multiple": ""}),
+        Stop("multiple-missing", {"multiple": ""}, {"rated_residual_current": ""}),
+    ],
+    "rating": [
+        Stop("rating-missing", {}, {"rated_residual_current": ""}),
+        Stop("rating-missing", HALF_WAVE, {"rated_residual_current": "", "type": "unknown"}),
+    ],
+    "type": [Stop("type-missing", HALF_WAVE, {"type": "unknown"})],
+}
+
+
+def stops_of(guard: str, test: str) -> list[Stop]:
+    """Return what a guard must stop in a kind of test."""
+    return {
+        "only_warns": [Stop("device-only-warns", {}, {"form": "monitor"})],
+        "not_a_result": NO_RESULT,
+        "word_of_a_button": values("word-without-figure", "operates", "does not operate"),
+        "wrong_unit": values("wrong-unit", OTHER_UNIT.get(test, "")),
+        "inputs_missing": [one for name in NEEDS[test] for one in LEFT[name]],
+        "timer_ran_on": [replace(one, reading=one.reading | HELD) for one in RAN_ON],
+        "trip_not_seen": values(
+            "trip-not-seen", "tripped", SHOWN.get(test, ""), seen_to_open=False
+        ),
+        "too_quick": [*QUICK, *(replace(one, reading=one.reading | HELD) for one in QUICK)],
+    }[guard]
 
 
 def stopped_cases() -> Iterator[Any]:
-    """Yield each test with each thing that must stop it."""
-    for test, (name, change) in product(Kind, STOPPED.items()):
-        about_result = name in ("no result", "two figures", "a monitor")
-        if (test in MEASURED or about_result) and (test, name) not in NOT_FOR:
-            yield pytest.param(test.value, *change, id=f"{test}: {name}")
-    for test, (name, change) in product(("trip-time", "ramp"), OF_A_TRIP.items()):
-        yield pytest.param(test, *change, id=f"{test}: {name}")
-    units = (("trip-time", "22 mA"), ("ramp", "20 ms"), ("no-trip", "> 1999 mA"))
-    for test, wrong in units:
-        yield pytest.param(test, {"value": wrong}, {}, {}, id=f"{test}: the other unit")
-    tripped = {"value": "28 ms"}
-    not_seen = {"circuit": {"seen_to_open": False}}
-    yield pytest.param("no-trip", tripped, {}, not_seen, id="no-trip: not seen to open")
-    for quick in ("1.5 ms", "< 3 ms", "2.9 ms"):
-        yield pytest.param("trip-time", {"value": quick}, {}, {}, id=f"trip-time: {quick}")
-    for ran_on in ("> 300 ms", "no trip"):
-        seen = {"circuit": {"seen_to_open": True}}
-        yield pytest.param("trip-time", {"value": ran_on}, {}, seen, id=f"seen to open: {ran_on}")
-    yield pytest.param("unknown", {}, {}, {}, id="unknown: the test is not given")
+    """Yield each guard of each kind of test, with each thing that it must stop."""
+    for test, guards in STOPPED_BY.items():
+        for guard in guards:
+            for place, stop in enumerate(stops_of(guard, test)):
+                yield pytest.param(test, stop, id=f"{test}: {guard} {place}")
 
 
-@pytest.mark.parametrize(("test", "reading", "device", "more"), list(stopped_cases()))
-def test_each_guard_stops_each_kind_of_test(
-    test: str, reading: dict[str, Any], device: dict[str, Any], more: dict[str, Any]
-) -> None:
-    """What a guard is there for is never a pass, and no fail either: it cannot be said."""
-    whole = {"test": test, **GOOD[test], **reading}
-    fitted = {"type": "A", "rated_residual_current": "30 mA", **device}
+# A current at which the device must trip, may do either, and of which no limit is known: what a
+# test is called does not tell, so each is a no-trip test here.
+AT: dict[Must, dict[str, str]] = {
+    Must.TRIP: {"multiple": "1"},
+    Must.EITHER: {"multiple": "", "current": "22 mA"},
+    Must.NOT_KNOWN: {"multiple": "1", "waveform": "smooth-dc"},
+}
 
-    assert set(outcomes(whole, fitted, **more)) == {"cannot-say"}
+
+def stopped_at_a_demand() -> Iterator[Any]:
+    """Yield each guard of each demand, with each thing that it must stop."""
+    by_guard = {"timer_ran_on": RAN_ON, "too_quick": QUICK}
+    for (must, level), (guard, stops) in product(AT.items(), by_guard.items()):
+        for place, stop in enumerate(stops):
+            at = replace(stop, reading=stop.reading | level)
+            yield pytest.param("no-trip", at, id=f"{must}: {guard} {place}")
+
+
+# On half wave the limit of a detection of DC goes by its kind, which only its maker tells.
+OF_A_KIND = [
+    pytest.param(
+        test,
+        Stop("kind-missing", HALF_WAVE, {"rated_residual_current": "6 mA", "form": "rdc-dd"}),
+        id=f"{test}: kind_missing",
+    )
+    for test in ("trip-time", "no-trip", "ramp")
+]
+
+
+@pytest.mark.parametrize(("test", "stop"), [*stopped_cases(), *stopped_at_a_demand(), *OF_A_KIND])
+def test_each_guard_stops_each_kind_of_test(test: str, stop: Stop) -> None:
+    """What a guard is there for is never a pass, and no fail either: the guard says why."""
+    whole = {"test": test, **GOOD[test], **stop.reading}
+    device = {"type": "A", "rated_residual_current": "30 mA", **stop.device}
+    asked = {"device": device, "readings": [whole], "circuit": stop.circuit}
+
+    found = run("readings", {"code": "gb", "on": "2026-11-24", **asked})["findings"]
+
+    ours = [one for one in found if one["about"] != "trip not shown"]
+    assert {(one["outcome"], one["code"]) for one in ours} == {
+        ("cannot-say", f"reading.{stop.code}")
+    }
 
 
 def test_what_the_guards_stop_would_pass_without_it() -> None:
@@ -192,10 +269,18 @@ def test_three_milliseconds_are_not_too_quick() -> None:
     assert passes(outcomes({"test": "trip-time", **GOOD["trip-time"], "value": "3 ms"}, device))
 
 
-def test_every_kind_of_test_has_its_guards() -> None:
-    """No kind of test comes to a comparison unguarded."""
-    assert {test.value for test in Kind} == set(GUARDS)
-    assert all(GUARDS.values())
+def test_every_guard_is_tried_with_every_kind_of_test_that_it_stops() -> None:
+    """A guard that is new, or a kind of test, a demand or an input that decides, gets its cases."""
+    timed = {"timer_ran_on", "too_quick"}
+    of_demands = dict.fromkeys(AT, timed) | {Must.HOLD: set()}
+
+    assert {test: set(guards) for test, guards in STOPPED_BY.items()} == _names(GUARDS)
+    assert of_demands == _names(GUARDS_OF_DEMANDS)
+    assert {test.value: tuple(DECIDING[test]) for test in Kind} == NEEDS
+
+
+def _names(guards: Mapping[Any, tuple[Guard, ...]]) -> dict[Any, set[str]]:
+    return {key: {one.__name__ for one in listed} for key, listed in guards.items()}
 
 
 @pytest.mark.parametrize(
