@@ -100,6 +100,7 @@ def test_an_update_carries_nothing_wrong_along(
     expect(page.locator("body")).to_contain_text(MARK)
 
 
+@pytest.mark.slow
 def test_try_again_passes_the_copy_by(phone: Phone, page: Page, host: Host, guard: Guard) -> None:
     """Where nothing could be put right without a network, it says so; then all is asked for."""
     guard.allow("could not start", "integrity", "Failed", "ERR_")

@@ -65,6 +65,7 @@ def test_a_changed_file_is_named(phone: Phone, page: Page, guard: Guard, change:
     )
 
 
+@pytest.mark.slow
 def test_another_page_in_place_of_a_file_is_named(
     phone: Phone, page: Page, host: Host, guard: Guard, change: Change
 ) -> None:

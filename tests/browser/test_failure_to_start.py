@@ -283,7 +283,7 @@ def test_files_of_another_build_are_never_run(phone: Phone, page: Page) -> None:
     expect(phone.verdict).to_contain_text(".whl did not arrive whole", timeout=PATIENCE)
 
 
-@pytest.mark.parametrize("place", ["checkers/schedule/", "checkers/practice/"])
+@pytest.mark.parametrize("place", sampled(["checkers/schedule/", "checkers/practice/"], always=1))
 def test_other_pages_that_wait_say_the_same(phone: Phone, page: Page, place: str) -> None:
     """The schedule and practice wait for the same worker."""
     page.route(WHEEL, _sent(status=403))
@@ -293,6 +293,7 @@ def test_other_pages_that_wait_say_the_same(phone: Phone, page: Page, place: str
     assert page.evaluate(WHOLE)
 
 
+@pytest.mark.slow
 @pytest.mark.slow
 def test_a_schedule_that_could_not_be_judged_is_after_another_try(phone: Phone, page: Page) -> None:
     """Its rows need not be pasted again."""

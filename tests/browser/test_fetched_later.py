@@ -54,6 +54,7 @@ def test_a_page_whose_script_does_not_come_says_so(
     expect(page.get_by_role("alert")).to_have_count(0)
 
 
+@pytest.mark.slow
 @pytest.mark.first_visit
 def test_what_nobody_asked_for_fails_in_silence(phone: Phone, page: Page, guard: Guard) -> None:
     """Judging the log again by itself waits for the next page, and no error is left behind."""

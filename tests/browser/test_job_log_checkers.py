@@ -13,7 +13,6 @@ from tests.browser.guard import Guard
 from tests.browser.host import Host
 from tests.browser.job_log import SOUND, JobLog, an_entry, reading
 from tests.browser.phone import PHONE, Phone
-from tests.browser.sampling import sampled
 
 EXAMPLES = [(checker.slug, example) for checker in CHECKERS for example in checker.examples]
 
@@ -36,7 +35,8 @@ def test_every_example_can_be_kept_and_laid_out(phone: Phone, page: Page, tmp_pa
     assert page.locator("[data-record] pre").count() == 0, "laid out raw"
 
 
-@pytest.mark.parametrize("scheme", sampled(["light", "dark"], always=1))
+@pytest.mark.slow
+@pytest.mark.parametrize("scheme", ["light", "dark"])
 def test_axe_finds_nothing(
     browser: Browser, host: Host, guard: Guard, scheme: str, tmp_path: Path
 ) -> None:

@@ -120,6 +120,7 @@ def test_little_room_is_told_before(job_log: JobLog, page: Page) -> None:
     expect(job_log.panel.locator("[data-warning]")).to_contain_text("almost no space left")
 
 
+@pytest.mark.slow
 @pytest.mark.first_visit
 def test_storage_that_is_not_promised_is_told(job_log: JobLog, page: Page) -> None:
     """Unless the browser promises to keep the log, as no private window does, it is said."""

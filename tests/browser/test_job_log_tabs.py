@@ -103,6 +103,7 @@ def test_a_log_that_was_shut_is_opened_again(job_log: JobLog, beside: JobLog) ->
     assert [one["device"] for one in job_log.stored()] == ["Way 3"]
 
 
+@pytest.mark.slow
 def test_what_was_deleted_elsewhere_can_be_kept_again(job_log: JobLog, beside: JobLog) -> None:
     """“In the log already” is said only of what is there."""
     job_log.keep(SOUND, "pass", device="Way 3")

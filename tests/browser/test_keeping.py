@@ -8,6 +8,7 @@ from playwright.sync_api import Page, Route, expect
 from tests.browser.guard import Guard
 from tests.browser.job_log import SOUND, JobLog
 from tests.browser.phone import Phone
+from tests.browser.sampling import sampled
 
 ASKS_FOR_EVER = """
 globalThis.asked = 0;
@@ -82,7 +83,7 @@ def test_a_question_of_the_browser_holds_up_nothing(job_log: JobLog, page: Page)
     assert page.evaluate("globalThis.asked") == 1
 
 
-@pytest.mark.parametrize("name", ["job", "device", "note"])
+@pytest.mark.parametrize("name", sampled(["device", "job", "note"], always=1))
 def test_kept_is_said_of_these_labels_alone(job_log: JobLog, name: str) -> None:
     """Another label is another case: what was said of the last one goes."""
     job_log.keep(SOUND, "pass", job="Farm shop", device="Way 3")
@@ -92,7 +93,9 @@ def test_kept_is_said_of_these_labels_alone(job_log: JobLog, name: str) -> None:
     expect(job_log.told).to_be_empty()
 
 
-@pytest.mark.parametrize("change", ["value", "choice", "take away", "start again", "address"])
+@pytest.mark.parametrize(
+    "change", sampled(["value", "address", "start again", "choice", "take away"], always=3)
+)
 def test_kept_is_said_of_this_case_alone(job_log: JobLog, page: Page, change: str) -> None:
     """However the case changes, what was said of the last one goes."""
     job_log.keep(SOUND, "pass", device="Way 3")
@@ -202,6 +205,7 @@ def test_a_browser_that_does_not_answer_is_told(job_log: JobLog, page: Page) -> 
     expect(job_log.told.get_by_role("button", name="Save it as a file")).to_be_visible()
 
 
+@pytest.mark.slow
 def test_a_write_that_never_ends_is_not_called_kept(job_log: JobLog, page: Page) -> None:
     """A browser that does not say how a write ended leaves that open, and the ways out."""
     job_log.fill(SOUND, "pass", device="Way 3")

@@ -9,7 +9,6 @@ from playwright.sync_api import expect
 
 from tests.browser.job_log import DEVICE, READING, JobLog
 from tests.browser.phone import Phone
-from tests.browser.sampling import sampled
 
 TYPED = ("0,03 A", ">300", ">  300 ms", "0.0280 s", "028", "28 mSec", "½", "1/2", "28+1", "5 %")
 PLACES = {
@@ -22,7 +21,8 @@ PLACES = {
 }
 
 
-@pytest.mark.parametrize("slug", sampled(PLACES, always=1))
+@pytest.mark.slow
+@pytest.mark.parametrize("slug", PLACES)
 def test_what_was_typed_the_moment_before_a_reload_stands_there_after_it(
     phone: Phone, slug: str
 ) -> None:

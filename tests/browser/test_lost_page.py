@@ -59,6 +59,7 @@ def test_the_search_is_opened_with_the_words_of_the_address(
     expect(page.locator(".md-search-result__item").first).to_be_visible(timeout=PATIENCE)
 
 
+@pytest.mark.slow
 @pytest.mark.first_visit
 def test_a_wrong_address_is_told_without_a_network(
     phone: Phone, page: Page, host: Host, context: BrowserContext, guard: Guard

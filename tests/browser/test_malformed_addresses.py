@@ -129,7 +129,8 @@ def test_a_name_that_a_page_has_not_is_said(phone: Phone, page: Page, slug: str)
     expect(page.locator("[data-verdict]")).not_to_contain_text("marked below")
 
 
-@pytest.mark.parametrize("slug", sampled(["schedule", "practice"], always=1))
+@pytest.mark.slow
+@pytest.mark.parametrize("slug", ["schedule", "practice"])
 def test_no_address_leaves_a_schedule_or_practice_without_a_form(
     phone: Phone, page: Page, slug: str
 ) -> None:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Any, Literal
 
+import pytest
 from playwright.sync_api import Page, expect
 
 from tests.browser.axe import AXE
@@ -17,6 +18,7 @@ CASE = Case(5, 3)
 SCHEMES: tuple[Literal["light", "dark"], ...] = ("light", "dark")
 
 
+@pytest.mark.slow
 def test_every_state_is_accessible_and_narrow(phone: Phone, page: Page) -> None:
     """At the start, amid the marks, at the end with all unfolded, and with a sheet."""
     page.set_viewport_size({"width": WIDTHS[0], "height": 915})

@@ -30,6 +30,7 @@ def learner(phone: Phone) -> Learner:
     return Learner(phone, HALF_DONE)
 
 
+@pytest.mark.slow
 def test_a_case_waits_half_done_and_an_ended_one_counts_once(learner: Learner, page: Page) -> None:
     """After a reload readings, marks and hints stand as before; the same case counts once."""
     learner.opens()

@@ -66,7 +66,7 @@ def test_a_verdict_comes_where_all_are_refused(phone: Phone, page: Page) -> None
 
 
 @pytest.mark.parametrize(
-    "place", sampled(["log/", "checkers/schedule/", "checkers/practice/"], always=2)
+    "place", sampled(["log/", "checkers/schedule/", "checkers/practice/"], always=1)
 )
 def test_other_pages_come_up_where_all_are_refused(phone: Phone, page: Page, place: str) -> None:
     """Without an error of a script, which the guard would see."""

@@ -161,6 +161,7 @@ def test_another_browser_does_not_use_the_image(phone: Phone, page: Page, notes:
     assert len(notes) == 1, notes
 
 
+@pytest.mark.slow
 @pytest.mark.first_visit
 def test_where_nothing_can_be_kept_the_checkers_run(
     phone: Phone, page: Page, notes: list[str]

@@ -89,6 +89,7 @@ def _verdict(page: Page, outcome: str) -> None:
     page.locator(f'[data-verdict][data-outcome="{outcome}"]').wait_for(timeout=PATIENCE)
 
 
+@pytest.mark.slow
 def test_debians_own_list_of_types_is_enough(page: Page, site: Path, tmp_path: Path) -> None:
     """First visit, without the host, and an update: each gives its verdict."""
     second = make_second_build(site, tmp_path / "second")

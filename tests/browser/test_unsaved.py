@@ -179,6 +179,7 @@ def test_a_newer_build_finds_in_every_tab_what_was_typed(
     assert "(second)" not in first
 
 
+@pytest.mark.slow
 @pytest.mark.first_visit
 def test_a_newer_build_waits_for_a_schedule_too_long_to_be_carried_over(
     phone: Phone, context: BrowserContext, host: Host, same_day: Path

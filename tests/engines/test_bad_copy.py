@@ -68,6 +68,7 @@ def test_a_page_past_the_copy_has_it_mended(engine: Engine) -> None:
     engine.waits_for(PASSED, LONG)
 
 
+@pytest.mark.slow_in("webkit")
 def test_a_wrong_type_from_the_host_is_not_kept(engine: Engine, host: Host) -> None:
     """Machine code of another type fails the first start; the copy's own types let it run."""
     host.types = {".wasm": "application/octet-stream"}

@@ -54,6 +54,7 @@ def test_the_copy_needs_no_network_and_changes_as_a_whole(
     assert [name for name in engine.run("return caches.keys()") if "second" not in name] == []
 
 
+@pytest.mark.slow
 @pytest.mark.only("firefox")
 def test_a_browser_started_again_needs_no_network(engine: Engine, host: Host) -> None:
     """It judges from the copy, and what was kept is there."""

@@ -22,6 +22,7 @@ def _says(engine: Engine, *words: str) -> None:
         engine.waits_for_text(one, "[data-verdict]")
 
 
+@pytest.mark.slow_in("webkit")
 @pytest.mark.first_visit
 def test_machine_code_of_another_type(engine: Engine, monkeypatch: pytest.MonkeyPatch) -> None:
     """The file and the type that the host sends; the mended host gives the verdict."""
