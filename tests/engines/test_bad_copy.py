@@ -7,8 +7,8 @@ from pathlib import Path
 import pytest
 
 from build_tools.files.media_types import TYPES
-from tests.browser.changed_site import change_file
-from tests.browser.copy_on_phone import DAMAGE, WRONG
+from tests.browser.copy.changed_site import change_file
+from tests.browser.copy.copy_on_phone import DAMAGE, WRONG
 from tests.browser.host import Host
 from tests.browser.sampling import sampled
 from tests.browser.starts import LENGTH

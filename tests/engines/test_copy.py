@@ -6,8 +6,8 @@ from pathlib import Path
 
 import pytest
 
+from tests.browser.copy.second_build import MARK, make_second_build
 from tests.browser.host import Host
-from tests.browser.second_build import MARK, make_second_build
 from tests.engines.engine import Engine
 from tests.engines.test_core import CASE
 

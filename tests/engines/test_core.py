@@ -9,7 +9,7 @@ import pytest
 from build_tools.pages.macros.checkers import fragment
 from checkers import run
 from checkers.catalogue import CHECKERS
-from tests.browser.practising import Case
+from tests.browser.practice.practising import Case
 from tests.engines.engine import Engine
 
 CASE = (

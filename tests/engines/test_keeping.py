@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from tests.browser.job_log import SOUND
+from tests.browser.log.job_log import SOUND
 from tests.engines.engine import PATIENCE, Engine
 from tests.engines.firefox import Firefox
 

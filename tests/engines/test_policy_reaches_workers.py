@@ -7,9 +7,9 @@ from pathlib import Path
 
 import pytest
 
+from tests.browser.copy.nginx import LACKING, Nginx
 from tests.browser.guard import Elsewhere
 from tests.browser.host import SOURCES, Host, source_folder
-from tests.browser.nginx import LACKING, Nginx
 from tests.browser.tells import ASK_WORKER, BLOCKED, TELLS
 from tests.engines.engine import Engine
 

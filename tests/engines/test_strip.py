@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from tests.browser.strip_shape import CASE, MEASURE, ROOM, check
+from tests.browser.reply.strip_shape import CASE, MEASURE, ROOM, check
 from tests.engines.engine import Engine
 
 
