@@ -54,7 +54,7 @@ def test_a_damaged_entry_is_fetched_anew(engine: Engine, ending: str, way: str) 
     assert engine.run(f"return ({WRONG})(arguments[0])", TYPES) == []
 
 
-@pytest.mark.slow_in("webkit")
+@pytest.mark.slow
 def test_a_page_past_the_copy_has_it_mended(engine: Engine) -> None:
     """A driver's reload in Firefox loads the page past the copy, but not its worker's files."""
     engine.open(CASE)

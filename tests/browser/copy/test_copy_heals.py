@@ -53,6 +53,7 @@ def test_a_damaged_entry_is_fetched_anew(
     assert wrong_entries(page) == []
 
 
+@pytest.mark.slow
 def test_a_wrong_type_from_the_host_is_not_kept(
     phone: Phone, page: Page, host: Host, guard: Guard
 ) -> None:

@@ -30,7 +30,7 @@ NEAR = 4  # results that a phone shows without scrolling far
             ("nuisance tripping", "leakage/"),
             ("200 ohm", "questions/is-200-ohm-good-enough/"),
         ],
-        always=5,
+        always=3,
     ),
 )
 def test_what_is_typed_leads_to_its_page(phone: Phone, page: Page, typed: str, leads: str) -> None:

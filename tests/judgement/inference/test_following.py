@@ -9,12 +9,15 @@ from __future__ import annotations
 from math import sqrt
 from statistics import fmean, stdev
 
+import pytest
+
 from build_tools.benches.next_test import CAUSE_CODES, device_of, gone
 
 STEPS = 3
 SURE = 3.0  # standard errors: by chance about once in a thousand
 
 
+@pytest.mark.slow
 def test_three_proposed_tests_tell_more_than_any_three() -> None:
     """With two devices of each cause, the true cause is more probable, beyond chance."""
     numbers = range(2 * len(CAUSE_CODES))
