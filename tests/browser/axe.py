@@ -49,7 +49,7 @@ def broken_in_either_colours(page: Page, state: str) -> list[tuple[Any, ...]]:
     Only the page for what is not there stands outside the theme, and has no such switch.
     """
     found = broken(page, state)
-    if page.title() == "Page not found":
+    if page.title().startswith("No page at this address"):
         return found
     page.locator(SWITCH).first.evaluate("(label) => label.click()")
     return found + broken(page, state, COLOUR_RULES)
