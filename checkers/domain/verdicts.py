@@ -77,6 +77,7 @@ class Finding:
     `code` is permanent: it names what was found, and its words in checkers.wording.
     """
 
+    code: str
     about: str
     outcome: Outcome
     says: str
@@ -91,7 +92,6 @@ class Finding:
     sources: tuple[Citation, ...] = ()
     numbers: Numbers | None = None
     subject: Subject | None = None
-    code: str = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,4 +1,7 @@
-"""The book of words: for each code of a room its sentence, what to do next, and its sources."""
+"""The book of words: for each code of a room its sentence, what to do next, and its sources.
+
+What several findings ask for next is a part, which each of them names as its remedy.
+"""
 
 from __future__ import annotations
 
@@ -61,20 +64,20 @@ def load_room(text: Mapping[str, object], file: str) -> Room:
     top = Record(file, "", dict(text))
     findings, parts = top.record("finding"), top.record("part")
     top.finish()
-    return Room(
-        {code: _words(findings, code) for code in findings.values} if findings else {},
-        {code: parts.text(code) for code in parts.values} if parts else {},
-    )
+    shared = {code: parts.text(code) for code in parts.values} if parts else {}
+    found = {code: _words(findings, code, shared) for code in findings.values} if findings else {}
+    return Room(found, shared)
 
 
-def _words(findings: Record, code: str) -> Words:
+def _words(findings: Record, code: str, shared: Mapping[str, str]) -> Words:
     record = findings.record(code)
     if record is None:
         raise findings.error(f"needs a table [finding.{code}]")
+    remedy = record.choice("remedy", frozenset(shared), "")
     words = Words(
         record.text("says"),
         record.text("about", ""),
-        record.text("do_next", ""),
+        shared[remedy] if remedy else record.text("do_next", ""),
         Cites(record.choice("cites", frozenset(Cites))),
     )
     record.finish()

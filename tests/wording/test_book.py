@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+import ast
+import tomllib
+from collections.abc import Iterator
 from pathlib import Path
 from string import Formatter
 from typing import Any
@@ -11,6 +14,7 @@ import pytest
 from checkers.domain.errors import DataError
 from checkers.wording.book import load_room, part, room, rooms, words_of
 
+PACKAGE = Path(__file__).parents[2] / "checkers"
 SENTENCE = {"says": "It held at {current}.", "cites": "always"}
 
 
@@ -22,6 +26,14 @@ SENTENCE = {"says": "It held at {current}.", "cites": "always"}
         ({"finding": {"held": SENTENCE | {"cites": "often"}}}, "often"),
         ({"finding": {"held": SENTENCE | {"say": "twice"}}}, "say"),
         ({"finding": {"held": "It held."}}, "held"),
+        ({"finding": {"held": SENTENCE | {"remedy": "repeat"}}}, "repeat"),
+        (
+            {
+                "finding": {"held": SENTENCE | {"remedy": "repeat", "do_next": "Repeat."}},
+                "part": {"repeat": "Repeat."},
+            },
+            "do_next",
+        ),
         ({"part": {"no-trip": 3}}, "no-trip"),
         ({"findings": {}}, "findings"),
     ],
@@ -51,11 +63,46 @@ def _check_templates(*templates: str) -> None:
 
 
 def test_no_word_is_kept_that_nobody_says() -> None:
-    """Every code and every part is named somewhere in the package."""
-    package = Path(__file__).parents[2] / "checkers"
-    code = "\n".join(path.read_text(encoding="utf-8") for path in package.rglob("*.py"))
-    kept = [name for one in rooms() for name in (*room(one).findings, *room(one).parts)]
-    assert [name for name in kept if name not in code] == []
+    """Each code and part is named whole, or in a folder that puts its room before it."""
+    folders = {path.parent for path in PACKAGE.rglob("*.py")}
+    texts = [{text for path in one.glob("*.py") for text in _texts(path)} for one in folders]
+    unsaid = [
+        f"{one}.{name}"
+        for one in rooms()
+        for name in _names(one)
+        if not any(_is_said(one, name, within) for within in texts)
+    ]
+    assert unsaid == []
+
+
+def _texts(path: Path) -> Iterator[str]:
+    for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
+        if isinstance(node, ast.Constant) and isinstance(node.value, str):
+            yield node.value
+
+
+def _names(name: str) -> set[str]:
+    """Return what the code has to name: remedies are named by the findings beside them."""
+    remedies = {one.get("remedy") for one in _raw(name).get("finding", {}).values()}
+    return {*room(name).findings, *room(name).parts} - remedies
+
+
+def _raw(name: str) -> dict[str, Any]:
+    return tomllib.loads((PACKAGE / "data" / "words" / f"{name}.toml").read_text(encoding="utf-8"))
+
+
+def _is_said(name: str, code: str, texts: set[str]) -> bool:
+    puts_room_before = any(text.startswith(f"{name}.") for text in texts)
+    return f"{name}.{code}" in texts or (puts_room_before and code in texts)
+
+
+@pytest.mark.parametrize("name", sorted(rooms()))
+def test_what_several_findings_ask_for_stands_once(name: str) -> None:
+    """It is a part, and each of them names it as its remedy."""
+    found = _raw(name)
+    asked = [one["do_next"] for one in found.get("finding", {}).values() if "do_next" in one]
+    sentences = [*asked, *found.get("part", {}).values()]
+    assert sorted(set(sentences)) == sorted(sentences)
 
 
 def test_words_are_found_by_their_code() -> None:

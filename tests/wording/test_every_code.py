@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import ast
+import re
 from collections import defaultdict
 from collections.abc import Iterator, Mapping
 from pathlib import Path
@@ -19,15 +20,18 @@ from checkers.wording.book import Cites, room, rooms, words_of
 HERE = Path(__file__).parent
 PACKAGE = HERE.parents[1] / "checkers"
 REQUESTS = HERE / "requests"  # a file a room: the requests that no example of a checker makes
+CASES = [
+    case for path in sorted(REQUESTS.iterdir()) for case in read_toml(path, path.name)["request"]
+]
+# A hole of a template, an empty fact, a name of the code.
+UNFILLED = re.compile(r"[{}]|\bNone\b(?! of)|\b\w+\.[A-Z_]{2,}\b")
 
 
 def _requests() -> Iterator[tuple[str, Any]]:
     for checker in CHECKERS:
         for example in checker.examples:
             yield checker.slug, example.request
-    for path in sorted(REQUESTS.iterdir()):
-        for case in read_toml(path, path.name)["request"]:
-            yield case["checker"], case["asks"]
+    yield from ((case["checker"], case["asks"]) for case in CASES)
 
 
 def _findings(reply: Any) -> Iterator[Mapping[str, Any]]:
@@ -67,6 +71,26 @@ def test_a_code_has_an_example_and_cites_as_it_says(
     cited = {bool(one["sources"]) for one in produced[code]}
     allowed = {Cites.ALWAYS: {True}, Cites.NEVER: {False}, Cites.SOMETIMES: {True, False}}
     assert cited <= allowed[words_of(code).cites]
+
+
+@pytest.mark.parametrize("case", CASES, ids=lambda case: case["produces"])
+def test_a_request_produces_what_it_is_there_for(case: Mapping[str, Any]) -> None:
+    """Its code is among the findings, so the request is no leftover."""
+    found = _findings(run(case["checker"], case["asks"]))
+    assert case["produces"] in [one["code"] for one in found]
+
+
+def test_no_fact_is_left_out_of_a_sentence(
+    produced: Mapping[str, list[Mapping[str, Any]]],
+) -> None:
+    """No hole of a template, no empty fact and no name of the code is shown."""
+    said = [
+        one.get(key, "")
+        for found in produced.values()
+        for one in found
+        for key in ("about", "says", "measured", "limit", "do_next")
+    ]
+    assert [text for text in said if UNFILLED.search(text)] == []
 
 
 def test_no_sentence_of_a_finding_is_written_where_it_is_judged() -> None:

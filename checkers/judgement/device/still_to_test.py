@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from checkers.domain.codes.registry import CodeTest
-from checkers.domain.device.readings import Reading, Waveform
+from checkers.domain.device.readings import Reading, Test, Waveform
 from checkers.domain.limits.words import WAVEFORMS
 from checkers.domain.quantities.measured_value import SHOWS_NOTHING
 from checkers.domain.quantities.quantity import format_number
@@ -17,6 +17,12 @@ from checkers.judgement.readings.verdict import Judged
 from checkers.wording.book import part
 from checkers.wording.finding import finding
 
+NAMES = {
+    Test.TRIP_TIME: "device.trip-time",
+    Test.NO_TRIP: "device.no-trip",
+    Test.RAMP: "device.ramp",
+    Test.BUTTON: "device.button",
+}
 SO_FAR, STILL_TO_DO = part("device.so-far"), part("device.still-to-do")
 
 
@@ -61,7 +67,7 @@ def _words(test: CodeTest) -> str:
     ac = test.waveform == Waveform.AC
     waveform = part("device.ac") if ac else WAVEFORMS.get(test.waveform, "")
     on = part("device.on", waveform=waveform) if waveform else ""
-    return f"{multiple}{part(f'device.{test.test}')}{on}"
+    return f"{multiple}{part(NAMES[Test(test.test)])}{on}"
 
 
 def pass_so_far(missing: Sequence[str]) -> str:
