@@ -43,6 +43,19 @@ def test_a_visit_to_the_checkers(engine: Engine) -> None:
     engine.waits_for(f"{near}.some((one) => one.href.includes('dc-sources/ev-charge-point/'))")
 
 
+def test_a_case_opened_while_another_is_written_is_not_written_over(engine: Engine) -> None:
+    """A write that was due comes before the browser tells of the new address."""
+    engine.open(CASE)
+    engine.waits_for_outcome("pass")
+
+    engine.run(
+        "location.hash = arguments[0]; dispatchEvent(new Event('pagehide'))",
+        CASE.partition("#")[2].replace("value=28", "value=410"),
+    )
+
+    engine.waits_for_outcome("fail")
+
+
 @pytest.mark.slow_in("webkit")
 def test_the_other_checkers_answer_as_on_the_command_line(engine: Engine) -> None:
     """A weighing, an arrangement, a schedule and a case for practice, from one start."""

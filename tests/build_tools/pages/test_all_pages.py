@@ -18,6 +18,9 @@ from checkers.domain.loads.registry import LOADS
 from checkers.domain.sources.cautions import CAUTIONS, EVERYWHERE, cautions_for
 
 DOCS = paths.ROOT / "docs"
+TEMPLATES = paths.TOOLS / "pages" / "templates"
+REACHED = re.compile(r'<div class="table" role="region" tabindex="0" aria-label="[^\n]+">\s*<table')
+STACKS = '<table class="stacked"'
 
 
 def test_every_checker_code_document_and_load_has_its_page() -> None:
@@ -107,3 +110,15 @@ def test_a_request_becomes_an_address() -> None:
 def _text(words: str) -> str:
     """Words as they stand in HTML."""
     return words.replace("&", "&amp;").replace("'", "&#39;").replace('"', "&#34;")
+
+
+def test_a_table_stacks_on_a_phone_or_is_reached_by_keys() -> None:
+    """A table that is wider than the page scrolls, and keys have to reach it for that."""
+    pages = {path.name: path.read_text(encoding="utf-8") for path in TEMPLATES.rglob("*.html")}
+    tables = {name: text for name, text in pages.items() if "<table" in text}
+    assert tables
+    assert [
+        name
+        for name, text in tables.items()
+        if text.count("<table") != len(REACHED.findall(text)) + text.count(STACKS)
+    ] == []
